@@ -1,0 +1,1 @@
+export type * from './hourly-year.js';

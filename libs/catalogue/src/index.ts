@@ -1,0 +1,1 @@
+export { openCatalogue, type Catalogue } from './catalogue.js';

@@ -1,0 +1,5 @@
+import type { Kernel } from './kernel.js';
+
+/** Every kernel by name, in flow order. */
+export const allKernels: readonly Kernel[] = [
+];

@@ -1,0 +1,2 @@
+export { allKernels } from './all-kernels.js';
+export { InputFault, type Kernel, type KernelRoom } from './kernel.js';
