@@ -1,0 +1,98 @@
+import type { Film, InventoryRow } from '#calc';
+
+/** Cost of doing an option, before what belongs to the plan (visits, freight, whole rolls, contingency). Cents with fractions. */
+export interface InstalledCost {
+  readonly film_cents: number;
+  readonly labour_cents: number;
+  readonly consumables_cents: number;
+  readonly removal_cents: number;
+  readonly materialTax_cents: number;
+  readonly labourTax_cents: number;
+  readonly total_cents: number;
+}
+
+/** What one year of a meter-by-meter comparison gives: bill as found less bill with the option alone, all payers. */
+export interface YearSaving {
+  readonly coolingElectricity_kWh: number;
+  readonly cooling_cents: number;
+  /** Added heating, positive when the film costs heat, by any fuel. */
+  readonly addedHeating_cents: number;
+  readonly addedHeating_kWh: number;
+  /** Part of (cooling − added heating) that stays with the owner. */
+  readonly owner_cents: number;
+}
+
+/** Years of the film's life that share a plant state and the windows still standing. */
+export interface LifeSegment {
+  readonly firstYear: number;
+  readonly plant: 'present' | 'after replacement';
+  readonly saving: YearSaving;
+}
+
+/** A pane group of an option as the crew and the cut list see it: equal panes of one window. */
+export interface OptionWindow {
+  readonly window: string;
+  readonly mark: string;
+  readonly room: string;
+  readonly azimuth_deg: number;
+  readonly paneCount: number;
+  readonly width_mm: number;
+  readonly height_mm: number;
+  readonly enteredWidth: string;
+  readonly enteredHeight: string;
+  readonly glazing: string;
+  readonly outcome: 'no-listed-trigger' | 'ask-first' | 'written-consent-needed';
+  readonly reasons: readonly string[];
+  readonly consent: string;
+  readonly reach: string;
+  readonly flags: readonly string[];
+  readonly existingFilm: boolean;
+  readonly inventoryRow: InventoryRow;
+}
+
+/** One set of facades of one dwelling with one film, computed as a set. */
+export interface FilmOption {
+  /** `dwelling|facades|film`, for example `EC/007|180+270|A`. */
+  readonly id: string;
+  readonly dwelling: string;
+  readonly building: string;
+  readonly facades: readonly number[];
+  readonly film: string;
+  readonly windows: readonly OptionWindow[];
+  readonly paneCount: number;
+  readonly glassArea_m2: number;
+  readonly pieceArea_m2: number;
+  readonly minutes: { readonly low: number; readonly best: number; readonly high: number };
+  readonly cost: InstalledCost;
+  /** In order of years; the first begins at the study start. */
+  readonly segments: readonly LifeSegment[];
+  readonly filmLife_yr: number;
+  /** ISO date from which every pane of the option may be filmed; null: some pane waits without a date. */
+  readonly from: string | null;
+  readonly waitsFor: readonly string[];
+  /** Mean over the film's life of the yearly cooling-cost reduction, all payers, before added heating. */
+  readonly yearlyCooling_cents: number;
+  /** One standard deviation of `yearlyCooling_cents` from what is specific to this dwelling; see method. */
+  readonly yearlyCoolingSpread_cents: number;
+  /** Peak cooling electricity as found and with the option, kW. */
+  readonly peak_kW: { readonly asFound: number; readonly filmed: number };
+  readonly runHours_h: { readonly asFound: number; readonly filmed: number };
+  readonly notes: readonly string[];
+}
+
+/** The value of an option installed in a phase, at the study start, in both views. */
+export interface PhaseValue {
+  readonly phase: string;
+  readonly whole_cents: number;
+  readonly owner_cents: number;
+}
+
+/** What is known of a film when options are priced: its sheet and what a square metre of piece costs. */
+export interface PricedFilm {
+  readonly film: Film;
+  readonly price_cents_m2: number;
+  /** Bought area over piece area, less one, when all candidate panes are cut at once. */
+  readonly waste: number;
+  readonly boughtArea_m2: number;
+  readonly pieceArea_m2: number;
+}
