@@ -1,1 +1,1 @@
-export {};
+export * from './cents.js';

@@ -1,1 +1,3 @@
-export {};
+export * from './angles.js';
+export * from './lengths.js';
+export * from './conversions.js';

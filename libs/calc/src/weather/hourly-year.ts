@@ -1,9 +1,6 @@
-/** A place on the ground; longitude east positive, time zone in hours east of UTC (standard time). */
-export interface Site {
-  readonly latitude_deg: number;
-  readonly longitude_deg: number;
-  readonly timeZone_h: number;
-}
+import type { Site } from '../sun/index.js';
+
+export type { Site };
 
 /** A year of weather: arrays of 8760 means of the hour, hour 0 = 00:00–01:00 on 1 January, local standard time, no 29 February. */
 export interface HourlyYear {
