@@ -1,4 +1,4 @@
-import type { Film, InventoryRow } from '#calc';
+import type { Film, InventoryRow, PayerRule } from '#calc';
 
 /** Cost of doing an option, before what belongs to the plan (visits, freight, whole rolls, contingency). Cents with fractions. */
 export interface InstalledCost {
@@ -11,25 +11,25 @@ export interface InstalledCost {
   readonly total_cents: number;
 }
 
-/** What one year of a meter-by-meter comparison gives: bill as found less bill with the option alone, all payers. */
+/** What one year of a meter-by-meter comparison gives: bill as found less bill with the option alone, all payers, base-date prices. */
 export interface YearSaving {
   readonly coolingElectricity_kWh: number;
   readonly cooling_cents: number;
   /** Added heating, positive when the film costs heat, by any fuel. */
   readonly addedHeating_cents: number;
   readonly addedHeating_kWh: number;
-  /** Part of (cooling − added heating) that stays with the owner. */
-  readonly owner_cents: number;
 }
 
-/** Years of the film's life that share a plant state and the windows still standing. */
+/** Calendar years that share a plant state and the windows still standing. */
 export interface LifeSegment {
   readonly firstYear: number;
   readonly plant: 'present' | 'after replacement';
+  /** Windows of the option replaced before this segment; their film is gone. */
+  readonly windowsGone: number;
   readonly saving: YearSaving;
 }
 
-/** A pane group of an option as the crew and the cut list see it: equal panes of one window. */
+/** Equal panes of one window, as the crew and the cut list see them. */
 export interface OptionWindow {
   readonly window: string;
   readonly mark: string;
@@ -47,6 +47,7 @@ export interface OptionWindow {
   readonly reach: string;
   readonly flags: readonly string[];
   readonly existingFilm: boolean;
+  readonly fromPlanType: string | null;
   readonly inventoryRow: InventoryRow;
 }
 
@@ -58,29 +59,31 @@ export interface FilmOption {
   readonly building: string;
   readonly facades: readonly number[];
   readonly film: string;
-  readonly windows: readonly OptionWindow[];
   readonly paneCount: number;
   readonly glassArea_m2: number;
   readonly pieceArea_m2: number;
   readonly minutes: { readonly low: number; readonly best: number; readonly high: number };
   readonly cost: InstalledCost;
-  /** In order of years; the first begins at the study start. */
+  /** In order of calendar years; the first holds from the study start. */
   readonly segments: readonly LifeSegment[];
   readonly filmLife_yr: number;
-  /** ISO date from which every pane of the option may be filmed; null: some pane waits without a date. */
-  readonly from: string | null;
+  readonly payer: PayerRule;
+  /** ISO date from which every pane of the option may be filmed. */
+  readonly from: string;
+  /** Letters and tests without a date; while any is listed the option stands in no phase. */
   readonly waitsFor: readonly string[];
   /** Mean over the film's life of the yearly cooling-cost reduction, all payers, before added heating. */
   readonly yearlyCooling_cents: number;
-  /** One standard deviation of `yearlyCooling_cents` from what is specific to this dwelling; see method. */
+  /** One standard deviation of `yearlyCooling_cents` from what is specific to this dwelling; see docs/method.md. */
   readonly yearlyCoolingSpread_cents: number;
+  readonly asFoundCooling_kWh: number;
   /** Peak cooling electricity as found and with the option, kW. */
   readonly peak_kW: { readonly asFound: number; readonly filmed: number };
   readonly runHours_h: { readonly asFound: number; readonly filmed: number };
   readonly notes: readonly string[];
 }
 
-/** The value of an option installed in a phase, at the study start, in both views. */
+/** The value of an option installed in a phase: net present value at the study start, in both views. */
 export interface PhaseValue {
   readonly phase: string;
   readonly whole_cents: number;
@@ -95,4 +98,5 @@ export interface PricedFilm {
   readonly waste: number;
   readonly boughtArea_m2: number;
   readonly pieceArea_m2: number;
+  readonly priceBasis: string;
 }

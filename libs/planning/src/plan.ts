@@ -1,5 +1,5 @@
 import type { AssumedValue, Building, Dwelling, Phase, Roll, View } from '#calc';
-import type { FilmOption, PhaseValue, PricedFilm } from './option.js';
+import type { FilmOption, OptionWindow, PhaseValue, PricedFilm } from './option.js';
 
 /** Something to say about the data or the result: what, where, and what to do. */
 export interface PlanFinding {
@@ -102,6 +102,7 @@ export interface PlanLine {
   readonly ownerEntity: string;
   readonly phase: string;
   readonly option: FilmOption;
+  readonly windows: readonly OptionWindow[];
   readonly value: PhaseValue;
   readonly simplePayback_yr: number | null;
   readonly paybackWhy: string | null;

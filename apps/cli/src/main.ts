@@ -1,0 +1,45 @@
+#!/usr/bin/env node
+import { Command } from 'commander';
+
+// Nothing but commander is loaded here: each command loads what it needs when it is asked for, so that --help and compute start at once.
+const program = new Command('rollout')
+  .description(
+    'Which windows of a cooled housing portfolio to film first, with which film, under a budget cap, and what it is worth.\n' +
+      'Survey files in, ranked dwellings, a plan with its bound, a cut list and a workbook out.',
+  )
+  .exitOverride()
+  .showHelpAfterError('(rollout --help lists the commands)')
+  .addHelpText(
+    'after',
+    `
+Examples:
+  rollout run data/demo --out out/rollout.xlsx        survey folder to workbook in one go, nothing kept
+  rollout check survey/                               what is wrong in the files; changes nothing
+  rollout import survey/                              take the good rows in; write the bad ones to a reject file
+  rollout rank --json                                 dwellings and facades by cooling-cost reduction per dollar
+  rollout plan --cap OWNER1/2026-27=14000             the plan under the caps, with its bound
+  rollout compute --list                              every figure can be worked again from outside
+
+Exit codes: 0 done; 1 failed (the message says why); 2 a value or a file cannot be used (findings printed);
+            3 done, but rows were rejected or errors remain in the files.`,
+  );
+
+program
+  .command('compute [kernel]')
+  .description('work one figure again: one JSON value in, one out')
+  .option('--list', 'the kernels, one a line')
+  .option('--schema', 'the JSON Schema of the kernel')
+  .option('--in <file>', 'read the value from a file instead of standard input')
+  .option('--out <file>', 'write the result to a file instead of standard output')
+  .action(async (kernel: string | undefined, options: { list?: boolean; schema?: boolean; in?: string; out?: string }) => {
+    const { compute } = await import('./compute.js');
+    process.exitCode = await compute(kernel, options);
+  });
+
+try {
+  await program.parseAsync();
+} catch (fault) {
+  const { code, exitCode } = fault as { code?: string; exitCode?: number };
+  if (code?.startsWith('commander.') !== true) console.error(fault instanceof Error ? fault.message : String(fault));
+  process.exitCode = exitCode ?? 1;
+}

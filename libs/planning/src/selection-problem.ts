@@ -1,0 +1,112 @@
+import type { Building, Lock, Phase, SelectionGroup, SelectionOption, SelectionProblem } from '#calc';
+import { grouped, sortedBy } from './grouped.js';
+import type { FilmOption, PhaseValue } from './option.js';
+import type { PlanTerms } from './plan.js';
+
+/** An option in a phase with its value there: one candidate of the selection. */
+export interface Candidate {
+  readonly option: FilmOption;
+  readonly phase: number;
+  readonly value: PhaseValue;
+}
+
+/** What the selection is asked and how to read its answer. */
+export interface PosedSelection {
+  readonly problem: SelectionProblem;
+  /** By the id the candidate has in the problem. */
+  readonly candidates: ReadonlyMap<string, Candidate>;
+  /** Locks that leave no option, with the reason. */
+  readonly emptyLocks: readonly { readonly lock: Lock; readonly why: string }[];
+}
+
+export interface SelectionRequest {
+  readonly options: readonly FilmOption[];
+  readonly buildings: ReadonlyMap<string, Building>;
+  /** Sorted as they will be numbered. */
+  readonly phases: readonly Phase[];
+  /** What the selection may spend in each phase, contingency and freight taken off. */
+  readonly workedCaps_cents: readonly number[];
+  readonly locks: readonly Lock[];
+  readonly terms: PlanTerms;
+  readonly valueIn: (option: FilmOption, phase: Phase) => PhaseValue;
+  readonly visit: (building: Building) => { readonly cents: number; readonly minutes: number };
+  readonly timeLimit_s?: number;
+}
+
+const inView = (value: PhaseValue, terms: PlanTerms): number => (terms.view === 'owner' ? value.owner_cents : value.whole_cents);
+
+/** Paid cost of an option: own labour that is not cash does not count against a cap. */
+export function cash_cents(option: FilmOption, terms: Pick<PlanTerms, 'labourIsCash'>): number {
+  return option.cost.total_cents - (terms.labourIsCash ? 0 : option.cost.labour_cents + option.cost.labourTax_cents);
+}
+
+function locksAllow(option: FilmOption, phase: Phase, locks: readonly Lock[]): boolean {
+  return locks.every((lock) => {
+    const wholeDwelling = lock.azimuth_deg === null;
+    const touches = wholeDwelling || option.facades.includes(lock.azimuth_deg);
+    if (lock.direction === 'out') return !touches || (lock.film !== null && lock.film !== option.film);
+    return touches && (lock.film === null || lock.film === option.film) && (lock.phase === null || lock.phase === phase.id);
+  });
+}
+
+function candidatesOf(options: readonly FilmOption[], request: SelectionRequest & { readonly must: boolean; readonly locks: readonly Lock[] }): Candidate[] {
+  const found: Candidate[] = [];
+  for (const option of options) {
+    if (option.waitsFor.length > 0) continue;
+    const owner = request.buildings.get(option.building)?.ownerEntity;
+    request.phases.forEach((phase, i) => {
+      if (phase.ownerEntity !== owner || option.from > phase.lastDay || !locksAllow(option, phase, request.locks)) return;
+      const value = request.valueIn(option, phase);
+      if (request.must || inView(value, request.terms) > 0) found.push({ option, phase: i, value });
+    });
+  }
+  return found;
+}
+
+/** Dwelling ids a lock is about; a lock names a dwelling, a window or a pane of it. */
+const lockedDwelling = (lock: Lock): string => lock.subject.split('/').slice(0, 2).join('/');
+
+/** Poses the choice: one group a dwelling, one option for each film option and phase it may be done in, with its value there. */
+export function selectionProblem(request: SelectionRequest): PosedSelection {
+  const candidates = new Map<string, Candidate>();
+  const emptyLocks: { lock: Lock; why: string }[] = [];
+  const groups: SelectionGroup[] = [];
+  const must: string[] = [];
+  const locksOf = grouped(request.locks, lockedDwelling);
+  const byDwelling = grouped(sortedBy(request.options, (o) => o.id), (o) => o.dwelling);
+  for (const [dwelling, options] of byDwelling) {
+    const locks = locksOf.get(dwelling) ?? [];
+    const lockedIn = locks.find((l) => l.direction === 'in');
+    const found = candidatesOf(options, { ...request, locks, must: lockedIn !== undefined });
+    if (lockedIn !== undefined && found.length === 0) emptyLocks.push({ lock: lockedIn, why: 'no option of this dwelling fits the lock: consent, film, phase or a lock out stands against it' });
+    if (found.length === 0) continue;
+    if (lockedIn !== undefined) must.push(dwelling);
+    const posed = found.map((candidate): SelectionOption => {
+      const id = `${candidate.option.id}@${request.phases[candidate.phase]?.id ?? ''}`;
+      candidates.set(id, candidate);
+      return {
+        id,
+        cost_cents: Math.ceil(cash_cents(candidate.option, request.terms)),
+        value: Math.round(inView(candidate.value, request.terms)),
+        crewMinutes: Math.ceil(candidate.option.minutes.best),
+        family: candidate.option.film,
+        phases: [candidate.phase],
+      };
+    });
+    groups.push({ id: dwelling, building: options[0]?.building ?? '', options: posed });
+  }
+  for (const lock of request.locks) {
+    if (lock.direction === 'in' && !byDwelling.has(lockedDwelling(lock))) emptyLocks.push({ lock, why: 'the dwelling has no option at all' });
+  }
+  const problem: SelectionProblem = {
+    groups,
+    phases: request.phases.map((phase, i) => ({ cap_cents: Math.max(0, Math.floor(request.workedCaps_cents[i] ?? 0)), ...(phase.crewMinutes === null ? {} : { crewMinutes: phase.crewMinutes }) })),
+    buildings: sortedBy(request.buildings.values(), (b) => b.id).map((b) => {
+      const visit = request.visit(b);
+      return { id: b.id, visit_cents: Math.ceil(visit.cents), visitMinutes: Math.ceil(visit.minutes), oneFamily: b.oneFilm ?? false };
+    }),
+    must,
+    ...(request.timeLimit_s === undefined ? {} : { timeLimit_s: request.timeLimit_s }),
+  };
+  return { problem, candidates, emptyLocks };
+}
