@@ -1,1 +1,9 @@
-export {};
+export type { DaylightDates, FlatDemand, Netting, PeriodDemand, PeriodTable, PriceStep, Tariff, TariffFinding, TariffTime } from './tariff.js';
+export { readTariff } from './read-tariff.js';
+export { tariffDateFindings } from './tariff-dates.js';
+export { tariffClock, type TariffClock } from './tariff-clock.js';
+export { stepsCost_cents, stepShares, type StepShare } from './steps-cost.js';
+export { billOfMonths, billYear, type MonthlyUse } from './bill-year.js';
+export type { DemandLine, EnergyLine, ExportLine, MonthBill, TariffBill } from './bill.js';
+export { yearCost_cents } from './year-cost.js';
+export { weightedPrice_cents_kWh, type WeightedPrice } from './weighted-price.js';
