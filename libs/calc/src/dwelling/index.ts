@@ -1,1 +1,10 @@
-export {};
+export { checkBody, facingAreaPerFloor, massConductance_W_m2K, surfaceConductance_W_m2K, type DwellingBody } from './body.js';
+export { thermalClasses, type ThermalClassFigures } from './thermal-class.js';
+export { airCapacity_J_m3K, bodyOf, ventilationOf_W_K, type BodyGiven, type BodyWindow } from './body-of.js';
+export { conductancesOf, type Conductances } from './conductances.js';
+export { hourBalance, type HourBalance, type HourGiven } from './hour-balance.js';
+export { hourResponse, type HourResponse } from './hour-response.js';
+export { everyHour, hoursOfYear, prepareDrive, type DwellingDrive, type HourlyValue, type PreparedDrive } from './drive.js';
+export { opaqueGain_W, outsideResistance_m2K_W, skyTemperatureDrop_K, type OutsideSurface } from './opaque-gain.js';
+export { dwellingLoads, monthStarts, type DwellingLoads, type LoadBuffers } from './dwelling-loads.js';
+export { dwellingYear, freeFloat, type DwellingYear, type FreeFloat } from './dwelling-year.js';
