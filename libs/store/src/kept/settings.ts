@@ -1,0 +1,36 @@
+import type { Known, PlanSettings, View } from '#calc';
+import { Check, Entity } from 'typeorm';
+import { Day, Flag, Json, LineKey, Real, Text, Whole, blank } from '../columns.js';
+import type { KeptKind } from '../kept-kind.js';
+
+/** Rates and rules of the plan; the table holds one line. */
+@Entity('settings')
+@Check('settings_one_line', 'line = 1')
+@Check('settings_view', "view IN ('whole', 'owner')")
+export class SettingsRow implements PlanSettings {
+  @LineKey() line: number;
+  @Text() name: string;
+  @Text() currency: string;
+  @Day() studyStart: string;
+  @Text() view: View;
+  @Real(blank) realDiscountRate: Known<number>;
+  @Real(blank) realEscalation: Known<number>;
+  @Real(blank) labour_cents_h: Known<number>;
+  @Flag(blank) labourIsCash: Known<boolean>;
+  @Real(blank) contingencyShare: Known<number>;
+  @Real(blank) materialTaxShare: Known<number>;
+  @Real(blank) labourTaxShare: Known<number>;
+  @Real(blank) consumables_cents_m2: Known<number>;
+  @Real(blank) trimPerEdge_mm: Known<number>;
+  @Whole(blank) crewSize: Known<number>;
+  @Real(blank) crewDays_wk: Known<number>;
+  @Real(blank) crewHours_day: Known<number>;
+  @Flag() mixedFilm: boolean;
+  @Json() noWork: PlanSettings['noWork'];
+}
+
+export const keptSettings: KeptKind<PlanSettings, SettingsRow> = {
+  entity: SettingsRow,
+  toRow: (settings) => ({ ...settings, line: 1 }),
+  toRecord: ({ line: _one, ...settings }) => settings,
+};

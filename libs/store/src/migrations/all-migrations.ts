@@ -1,0 +1,13 @@
+import type { MigrationInterface } from 'typeorm';
+import { Buildings1767225600000 } from './1767225600000-buildings.js';
+import { Dwellings1767225660000 } from './1767225660000-dwellings.js';
+import { MetersAndFilms1767225720000 } from './1767225720000-meters-and-films.js';
+import { Plans1767225780000 } from './1767225780000-plans.js';
+
+/** In the order they run; a migration that has run anywhere is never edited, a new one is added below. */
+export const allMigrations: readonly (new () => MigrationInterface)[] = [
+  Buildings1767225600000,
+  Dwellings1767225660000,
+  MetersAndFilms1767225720000,
+  Plans1767225780000,
+];
