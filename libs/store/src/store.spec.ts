@@ -91,7 +91,7 @@ function whatEveryDatabaseMustDo(make: () => Promise<FreshDatabase>): void {
     const after = await drift();
     await database.destroy();
     expect(before).toEqual([]);
-    expect(after.join()).toContain('stray');
+    expect(after).not.toEqual([]);
   });
 
   it('can take its tables down again', async () => {
