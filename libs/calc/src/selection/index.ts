@@ -1,1 +1,21 @@
-export {};
+export type {
+  ChosenOption,
+  KeepTogether,
+  LinearAnswer,
+  LinearProgram,
+  SelectionBuilding,
+  SelectionCertificate,
+  SelectionEffort,
+  SelectionGroup,
+  SelectionMultipliers,
+  SelectionOption,
+  SelectionOwner,
+  SelectionPhase,
+  SelectionProblem,
+  SelectionResult,
+  SelectionTools,
+  SolveLp,
+} from './problem.js';
+export { select } from './select.js';
+export { checkCertificate, type CertificateFindings } from './certificate-check.js';
+export { choiceFindings, type ChoiceFindings } from './choice-check.js';
