@@ -13,6 +13,8 @@ export interface HorizonPoint {
   readonly altitude_deg: number;
   /** Share of the beam that passes while the sun is below this altitude: 0 a wall, 0.2 a tree in leaf. Blank means 0. */
   readonly passes?: number;
+  /** The same outside the leaf season: 0.65 a bare tree. Blank means as `passes` all year. */
+  readonly passesBare?: number;
 }
 
 /** The skyline in front of one side of a building. */

@@ -1,1 +1,3 @@
-export {};
+export { relativeAirMass } from './air-mass.js';
+export { cosIncidence, irradianceOnFacade, type FacadeHour, type FacadeLight, type SkyModel } from './facade-hour.js';
+export { facadeSky, skyYear, type FacadeAt, type FacadeSky, type SkyYear } from './facade-year.js';
