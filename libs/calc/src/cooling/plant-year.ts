@@ -1,0 +1,177 @@
+import type { HourlyYear } from '../weather/index.js';
+import { curveAt } from './curve.js';
+import { machineOf, type Machine } from './plant-hour.js';
+import type { PlantSpeed, PlantState } from './plant.js';
+
+const hours = 8760;
+
+/** A speed of a machine in every hour of a year of weather. */
+export interface SpeedYear {
+  /** 1 / capacity, 1/W. */
+  readonly perCapacity_1_W: Float64Array;
+  /** Electricity at full run, W. */
+  readonly power_W: Float64Array;
+}
+
+/** A machine under a year of weather, worked out once and shared by all loads put on it. */
+export interface PlantOnWeather {
+  readonly machine: Machine;
+  readonly full: SpeedYear;
+  readonly slow: SpeedYear | null;
+}
+
+/** A machine's year. */
+export interface PlantYear {
+  readonly electricity_kWh: Float64Array;
+  readonly electricity_total_kWh: number;
+  /** Sum of the run shares of the hours. */
+  readonly runHours_h: number;
+  /** Room heat, sensible and latent, left because the machine was at its limit. */
+  readonly unmet_kWh: number;
+  readonly unmetHours: number;
+  /** Largest electricity of an hour. */
+  readonly peak_kW: number;
+  readonly peakHour: number | null;
+}
+
+function speedYear(machine: Machine, speed: PlantSpeed, outdoor_degC: Float64Array): SpeedYear {
+  const { plant, cop } = machine;
+  const perCapacity_1_W = new Float64Array(hours);
+  const power_W = new Float64Array(hours);
+  const air = { wetBulb_degC: machine.indoorWetBulb_degC, outdoor_degC: 0 };
+  for (let h = 0; h < hours; h++) {
+    air.outdoor_degC = outdoor_degC[h]!;
+    const capacity = plant.ratedCapacity_W * speed.capacityShare * curveAt(speed.capacity, plant.performance, air);
+    perCapacity_1_W[h] = 1 / capacity;
+    power_W[h] = (capacity * curveAt(speed.input, plant.performance, air)) / cop;
+  }
+  return { perCapacity_1_W, power_W };
+}
+
+/**
+ * A machine under a year of weather: its capacity and full-load power in every hour.
+ *
+ *   capacity and power by the curves at the hour's outdoor temperature
+ *
+ * @param plant the machine
+ * @param weather the year; its outdoor temperature is used
+ * @returns series to put loads on
+ * @throws RangeError for a plant out of range
+ * @source NREL/TP-5500-56354
+ */
+export function plantOnWeather(plant: PlantState, weather: Pick<HourlyYear, 'outdoor_degC'>): PlantOnWeather {
+  if (weather.outdoor_degC.length !== hours) throw new RangeError(`outdoor_degC must have 8760 hours, got ${String(weather.outdoor_degC.length)}`);
+  const machine = machineOf(plant);
+  const full = speedYear(machine, machine.full, weather.outdoor_degC);
+  return { machine, full, slow: machine.slow ? speedYear(machine, machine.slow, weather.outdoor_degC) : null };
+}
+
+/**
+ * Moisture a machine takes out while it meets a sensible load at its sensible heat ratio. Worked out for the dwelling as found and kept
+ * for the filmed one: people and leaks bring in the same moisture behind film.
+ *
+ *   sensible × (1/SHR − 1)
+ *
+ * @param on the machine
+ * @param sensibleLoad_W 8760 hours, ≥ 0
+ * @param out buffer to fill; new when absent
+ * @returns W by hour
+ * @source definition of the sensible heat ratio
+ */
+export function latentLoad_W(on: PlantOnWeather, sensibleLoad_W: Float64Array, out: Float64Array = new Float64Array(hours)): Float64Array {
+  const perSensible = 1 / on.machine.sensibleHeatRatio - 1;
+  for (let h = 0; h < hours; h++) out[h] = sensibleLoad_W[h]! * perSensible;
+  return out;
+}
+
+/**
+ * Most sensible heat the machine can take from the rooms in each hour: the limit to give a dwelling whose plant may be too small.
+ *
+ *   capacity × SHR × distribution efficiency
+ *
+ * @param on the machine
+ * @param out buffer to fill; new when absent
+ * @returns W by hour
+ * @source definition of the sensible heat ratio
+ */
+export function sensibleLimit_W(on: PlantOnWeather, out: Float64Array = new Float64Array(hours)): Float64Array {
+  const share = on.machine.sensibleHeatRatio * on.machine.distributionEfficiency;
+  for (let h = 0; h < hours; h++) out[h] = share / on.full.perCapacity_1_W[h]!;
+  return out;
+}
+
+/** Loads on a machine; without `latentLoad_W` moisture follows the sensible load at the machine's sensible heat ratio. */
+export interface PlantLoads {
+  readonly sensibleLoad_W: Float64Array;
+  readonly latentLoad_W?: Float64Array;
+}
+
+/**
+ * A year of loads put on a machine.
+ *
+ *   each hour as `coolingPlant`; beyond capacity the machine runs through and the rest is left as heat, not as electricity
+ *
+ * @param on the machine under the year's weather
+ * @param loads sensible, and latent where it is kept from another run
+ * @param out buffer for the electricity; new when absent
+ * @returns kWh by hour and in total, run hours, heat left, peak
+ * @source NREL/TP-5500-56354; AHRI 210/240
+ */
+export function runPlant(on: PlantOnWeather, loads: PlantLoads, out: Float64Array = new Float64Array(hours)): PlantYear {
+  const { machine, full } = on;
+  const { sensibleLoad_W } = loads;
+  const latent_W = loads.latentLoad_W ?? null;
+  const slow = on.slow ?? full;
+  const perDuct = 1 / machine.distributionEfficiency;
+  const perSensible = latent_W === null ? perDuct / machine.sensibleHeatRatio : perDuct;
+  const kept = 1 - machine.degradation;
+  let [total, run, unmet, unmetHours, peak, peakHour] = [0, 0, 0, 0, 0, -1];
+  for (let h = 0; h < hours; h++) {
+    let coil = sensibleLoad_W[h]! * perSensible;
+    if (latent_W !== null) coil += latent_W[h]! * perDuct;
+    if (coil === 0) { out[h] = 0; continue; }
+    let ratio = coil * slow.perCapacity_1_W[h]!;
+    let power: number;
+    if (ratio <= 1) {
+      ratio /= kept + machine.degradation * ratio;
+      run += ratio;
+      power = ratio * slow.power_W[h]!;
+    } else {
+      run++;
+      const over = coil * full.perCapacity_1_W[h]! - 1;
+      power = full.power_W[h]!;
+      if (over > 0) { unmet += over / (full.perCapacity_1_W[h]! * perDuct); unmetHours++; }
+      else power = betweenSpeeds(on, h, coil);
+    }
+    out[h] = power * 0.001;
+    total += power;
+    if (power > peak) { peak = power; peakHour = h; }
+  }
+  return { electricity_kWh: out, electricity_total_kWh: total / 1000, runHours_h: run, unmet_kWh: unmet / 1000, unmetHours, peak_kW: peak / 1000, peakHour: peakHour < 0 ? null : peakHour };
+}
+
+/** Power of a two-speed machine whose load lies between its speeds. */
+function betweenSpeeds(on: PlantOnWeather, h: number, coil_W: number): number {
+  const slow = on.slow ?? on.full;
+  const low = 1 / slow.perCapacity_1_W[h]!;
+  const high = 1 / on.full.perCapacity_1_W[h]!;
+  const share = high > low ? (coil_W - low) / (high - low) : 1;
+  return slow.power_W[h]! + share * (on.full.power_W[h]! - slow.power_W[h]!);
+}
+
+/**
+ * A year of sensible loads put on a machine, moisture following at its sensible heat ratio.
+ *
+ *   `plantOnWeather`, then `runPlant`
+ *
+ * @param plant the machine
+ * @param sensibleLoad_W 8760 hours, ≥ 0
+ * @param weather the year
+ * @returns kWh by hour and in total, run hours, heat left, peak
+ * @throws RangeError for a plant or a series out of range
+ * @source NREL/TP-5500-56354; AHRI 210/240
+ */
+export function plantYear(plant: PlantState, sensibleLoad_W: Float64Array, weather: Pick<HourlyYear, 'outdoor_degC'>): PlantYear {
+  if (sensibleLoad_W.length !== hours) throw new RangeError(`sensibleLoad_W must have 8760 hours, got ${String(sensibleLoad_W.length)}`);
+  return runPlant(plantOnWeather(plant, weather), { sensibleLoad_W });
+}
