@@ -1,8 +1,20 @@
+import { openCooling, type PlantCatalogue } from './cooling.js';
 import { ownDataFolder } from './data-folder.js';
+import { openFilms, type FilmCatalogue } from './films.js';
+import { openGlazing, type GlazingCatalogue } from './glazing.js';
 
 /** The built-in data, checked on opening and read-only; each part is opened when first asked for. */
 export interface Catalogue {
   readonly folder: string;
+  readonly glazing: GlazingCatalogue;
+  readonly films: FilmCatalogue;
+  readonly plants: PlantCatalogue;
+}
+
+/** Opens a part when it is first asked for, and keeps it. */
+function once<Part>(open: () => Part): () => Part {
+  let kept: Part | null = null;
+  return () => (kept ??= open());
 }
 
 /**
@@ -11,5 +23,19 @@ export interface Catalogue {
  * @param folder the data folder; the package's own by default
  */
 export function openCatalogue(folder: string = ownDataFolder()): Catalogue {
-  return { folder };
+  const glazing = once(() => openGlazing(folder));
+  const films = once(() => openFilms(folder));
+  const plants = once(() => openCooling(folder));
+  return {
+    folder,
+    get glazing() {
+      return glazing();
+    },
+    get films() {
+      return films();
+    },
+    get plants() {
+      return plants();
+    },
+  };
 }

@@ -1,1 +1,13 @@
-export {};
+export * from './pane.js';
+export * from './clear-sheet.js';
+export * from './coated-angle.js';
+export * from './pane-at-angle.js';
+export * from './layers.js';
+export * from './gap.js';
+export * from './inward-heat.js';
+export * from './film-on-glass.js';
+export * from './glazing-optics.js';
+export * from './window-gain.js';
+export * from './simple-window.js';
+export * from './labelled-glazing.js';
+export * from './surviving-cut.js';
