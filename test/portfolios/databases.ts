@@ -3,7 +3,6 @@ import { randomUUID } from 'node:crypto';
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { Client } from 'pg';
 
 /** A fresh database for a test, and how to be rid of it. */
 export interface FreshDatabase {
@@ -25,35 +24,36 @@ export function freshFile(): Promise<FreshDatabase> {
 
 const NAMED = process.env.FILM_ROLLOUT_TEST_POSTGRES;
 const SERVER = NAMED ?? 'postgres://postgres@127.0.0.1:5432/postgres';
-const ASK = `new (require('pg').Client)({ connectionString: ${JSON.stringify(SERVER)}, connectionTimeoutMillis: 3000 }).connect().then(() => process.exit(0), (e) => { console.error(String(e.errors?.[0] ?? e)); process.exit(1); })`;
+const RUN = `const { Client } = require('pg');
+const [connectionString, statement] = process.argv.slice(1);
+const client = new Client({ connectionString, connectionTimeoutMillis: 3000 });
+client.connect().then(() => client.query(statement)).then(() => process.exit(0), (fault) => { console.error(String(fault.errors?.[0] ?? fault)); process.exit(1); });`;
+
+/** Runs one statement on the server, in a process of its own: whether there is a server must be known before the tests are laid out. */
+function onServer(statement: string): { readonly why: string | null } {
+  const run = spawnSync(process.execPath, ['--input-type=commonjs', '-e', RUN, SERVER, statement], { encoding: 'utf8' });
+  return { why: run.status === 0 ? null : run.stderr.trim() };
+}
 
 /**
- * Asks for the PostgreSQL server of FILM_ROLLOUT_TEST_POSTGRES or of this machine before the tests are laid out.
+ * Asks for the PostgreSQL server of FILM_ROLLOUT_TEST_POSTGRES or of this machine.
  *
  * @returns null where it answers, or why there is none; a server that was named and does not answer is an error
  */
 export function whyNoPostgres(): string | null {
-  const asked = spawnSync(process.execPath, ['--input-type=commonjs', '-e', ASK], { encoding: 'utf8' });
-  if (asked.status === 0) return null;
-  if (NAMED !== undefined) throw new Error(`FILM_ROLLOUT_TEST_POSTGRES names a server that does not answer: ${asked.stderr.trim()}`);
-  return asked.stderr.trim();
-}
-
-async function onServer(statement: string): Promise<void> {
-  const client = new Client({ connectionString: SERVER });
-  await client.connect();
-  try {
-    await client.query(statement);
-  } finally {
-    await client.end();
-  }
+  const { why } = onServer('SELECT 1');
+  if (why !== null && NAMED !== undefined) throw new Error(`FILM_ROLLOUT_TEST_POSTGRES names a server that does not answer: ${why}`);
+  return why;
 }
 
 /** A database of its own on the PostgreSQL server. */
-export async function freshPostgres(): Promise<FreshDatabase> {
+export function freshPostgres(): Promise<FreshDatabase> {
+  const must = (statement: string): Promise<void> => {
+    const { why } = onServer(statement);
+    return why === null ? Promise.resolve() : Promise.reject(new Error(why));
+  };
   const name = `film_rollout_test_${randomUUID().replaceAll('-', '')}`;
-  await onServer(`CREATE DATABASE ${name}`);
   const place = new URL(SERVER);
   place.pathname = `/${name}`;
-  return { database: place.href, drop: () => onServer(`DROP DATABASE ${name}`) };
+  return must(`CREATE DATABASE ${name}`).then(() => ({ database: place.href, drop: () => must(`DROP DATABASE ${name}`) }));
 }
