@@ -1,0 +1,46 @@
+import { countBlock, type Block } from './block.js';
+import { boundsOf } from './bounds.js';
+import type { CutJob, CutResult } from './job.js';
+import { readyJob, type ReadyJob } from './ready-job.js';
+import { resultOf } from './result.js';
+import { rollUp } from './roll-up.js';
+import { fillStock, layable, narrowed, type LayAll } from './stock-fill.js';
+import { ShelfFill } from './shelf-fill.js';
+import { greedyShelves } from './shelf-greedy.js';
+import { improved } from './improve.js';
+import { seeded } from './random.js';
+
+const ROUNDS = 400;
+
+/**
+ * Cuts pieces of film from rolls by straight cuts from edge to edge, with the least film bought that the search finds, and the least
+ * any cutting could buy beside it.
+ *
+ *   over bound = bought area / lower bound − 1
+ *
+ * @param job pieces (trim included) and rolls in mm, > 0; counts are whole numbers ≥ 0
+ * @returns placements, rolls, totals, bounds, and what could not be laid with why; the same for any order of the rows
+ * @throws RangeError for a size, count, kerf or price out of range, and for prices on some offers only
+ * @source Gilmore & Gomory, Operations Research 13 (1965), two- and three-stage cutting
+ */
+export function cut(job: CutJob): CutResult {
+  const ready = readyJob(job);
+  const layAll: LayAll = (own, left) => laidBlocks(own, left, job);
+  const left = Int32Array.from(ready.types, (type) => type.count);
+  const stocked = fillStock(ready, left, layAll);
+  const bought = ready.offers.flatMap((offer, o) => (offer.stock ? [] : [o]));
+  const own = narrowed(ready, bought);
+  const blocks = layAll(own, layable(own, left)).map((block) => ({ ...block, offer: bought[block.offer]! }));
+  for (const block of blocks) countBlock(ready, block, { counts: left, sign: -1 });
+  const laid = ready.types.map((type, t) => ({ ...type, count: type.count - left[t]! }));
+  const bounds = boundsOf({ ...ready, types: laid });
+  return resultOf(job, ready, { rolls: [...stocked, ...rollUp(ready, blocks)], bounds, left });
+}
+
+function laidBlocks(ready: ReadyJob, pieces: Int32Array, job: CutJob): Block[] {
+  if (!pieces.some((n) => n > 0)) return [];
+  const fill = new ShelfFill(ready);
+  const worth = Float64Array.from(ready.types, (type) => type.across * type.along);
+  const first = greedyShelves(ready, fill, { left: pieces.slice(), worth, next: () => 0 });
+  return improved(ready, fill, { blocks: first, worth, rounds: job.rounds ?? ROUNDS, next: seeded(job.seed ?? 1) });
+}

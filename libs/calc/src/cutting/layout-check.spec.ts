@@ -1,0 +1,48 @@
+import { cut } from './cut.js';
+import type { CutJob, CutResult, Placement } from './job.js';
+import { checkLayout } from './layout-check.js';
+
+const job: CutJob = {
+  pieces: [
+    { id: 'a', width_mm: 400, length_mm: 700, count: 3, mayRotate: false },
+    { id: 'b', width_mm: 500, length_mm: 300, count: 2, mayRotate: true },
+  ],
+  rolls: [{ width_mm: 1000, length_mm: 5000 }],
+};
+const good = cut(job);
+const withPlacement = (index: number, change: Partial<Placement>): CutResult => ({
+  ...good,
+  placements: good.placements.map((at, k) => (k === index ? { ...at, ...change } : at)),
+});
+const faultsOf = (result: CutResult): string => checkLayout(job, result).faults.join('; ');
+
+describe('the layout check finds what it is there for', () => {
+  it('passes a good layout', () => expect(faultsOf(good)).toBe(''));
+  it('a piece left out', () => expect(faultsOf({ ...good, placements: good.placements.slice(1) })).toMatch(/stands 2 times, asked 3|stands 1 times, asked 2/));
+  it('a piece over the side', () => expect(faultsOf(withPlacement(0, { x_mm: 900 }))).toMatch(/leaves roll/));
+  it('a piece of the wrong size', () => expect(faultsOf(withPlacement(0, { width_mm: 399 }))).toMatch(/not as asked/));
+  it('a piece turned that may not be', () => {
+    const a = good.placements.findIndex((at) => at.piece === 'a');
+    expect(faultsOf(withPlacement(a, { width_mm: 700, length_mm: 400 }))).toMatch(/not as asked/);
+  });
+  it('two pieces on one another', () => {
+    const first = good.placements[0]!;
+    expect(faultsOf(withPlacement(1, { x_mm: first.x_mm, y_mm: first.y_mm, roll: first.roll }))).toMatch(/overlap/);
+  });
+  it('a piece past the end of what is used', () => expect(faultsOf(withPlacement(0, { y_mm: 4900 }))).toMatch(/pieces end at/));
+  it('film that was not paid for', () => expect(faultsOf({ ...good, boughtArea_mm2: good.boughtArea_mm2 / 2 })).toMatch(/boughtArea_mm2/));
+  it('a roll that is not listed', () => expect(faultsOf(withPlacement(0, { roll: 7 }))).toMatch(/not listed/));
+
+  it('five pieces round a hole, which no straight cut frees', () => {
+    const wheel: CutJob = { pieces: [2, 1].map((n) => ({ id: `w${n}`, width_mm: n === 2 ? 200 : 100, length_mm: 100, count: n === 2 ? 4 : 1, mayRotate: true })), rolls: [{ width_mm: 300 }] };
+    const at = (piece: string, box: [number, number, number, number]): Placement => ({ piece, roll: 0, x_mm: box[0], y_mm: box[1], width_mm: box[2], length_mm: box[3], rotated: box[2] < box[3] });
+    const placements = [at('w2', [0, 0, 200, 100]), at('w2', [200, 0, 100, 200]), at('w2', [100, 200, 200, 100]), at('w2', [0, 100, 100, 200]), at('w1', [100, 100, 100, 100])];
+    const layout = { ...cut(wheel), placements, rolls: [{ offer: 0, width_mm: 300, length_mm: null, source: 'bought' as const, runningLength_mm: 300, boughtLength_mm: 300, leftLength_mm: 0 }] };
+    const { faults } = checkLayout(wheel, { ...layout, boughtArea_mm2: 90_000, usedArea_mm2: 90_000, pieceArea_mm2: 90_000 });
+    expect(faults).toEqual([expect.stringContaining('no straight cut')]);
+  });
+
+  it('pieces closer than the kerf', () => {
+    expect(checkLayout({ ...job, kerf_mm: 3 }, good).faults.join()).toMatch(/no straight cut/);
+  });
+});

@@ -1,0 +1,164 @@
+import { fillRects, type Block, type Laid, type Rect } from './block.js';
+import { gridOf, type Grid } from './grid.js';
+import { SAME_ticks, type ReadyJob } from './ready-job.js';
+
+/** What the filling of one shelf starts from. */
+export interface ShelfStart {
+  /** The piece that sets the shelf's length. */
+  readonly lie: number;
+  /** Pieces still to lay, by type, the starting piece among them. */
+  readonly left: Int32Array;
+  /** Worth of a piece by type. */
+  readonly worth: Float64Array;
+}
+
+/**
+ * Fills one shelf as well as the pieces left allow, for each roll that holds it: stacks side by side by a bounded knapsack over the
+ * width, free room above short stacks and at the side filled by straight cuts.
+ */
+export class ShelfFill {
+  private readonly grid: Grid;
+  private readonly byType: readonly (readonly number[])[];
+  private readonly value: Float64Array;
+  private marks: Uint8Array;
+  private readonly passType: Int32Array;
+  private readonly units: Int32Array;
+
+  constructor(private readonly ready: ReadyJob) {
+    this.grid = gridOf(ready);
+    const widest = Math.max(1, ...this.grid.width);
+    this.value = new Float64Array(widest + 1);
+    this.marks = new Uint8Array(64 * (widest + 1));
+    this.passType = new Int32Array(4096);
+    this.byType = ready.types.map((_, t) => ready.lies.flatMap((lie, k) => (lie.type === t ? [k] : [])));
+    this.units = new Int32Array(ready.lies.length);
+  }
+
+  /** One block for each offer that holds the starting piece. */
+  blocks(start: ShelfStart): Block[] {
+    const { ready, grid } = this;
+    const first = ready.lies[start.lie]!;
+    let cap = -1;
+    for (let o = 0; o < ready.offers.length; o++) if (this.holds(o, start.lie)) cap = Math.max(cap, grid.width[o]! - grid.acrossUp[start.lie]!);
+    if (cap < 0) return [];
+    start.left[first.type]! -= 1;
+    const passes = this.table(start, cap);
+    const blocks: Block[] = [];
+    const seen = new Map<number, Block>();
+    for (let o = 0; o < ready.offers.length; o++) {
+      if (!this.holds(o, start.lie)) continue;
+      const twin = seen.get(ready.offers[o]!.width);
+      const block = twin ?? this.read(start, { passes, cap: grid.width[o]! - grid.acrossUp[start.lie]!, offer: o });
+      seen.set(ready.offers[o]!.width, block);
+      blocks.push(twin === undefined ? block : { ...twin, offer: o });
+    }
+    start.left[first.type]! += 1;
+    return blocks;
+  }
+
+  private holds(o: number, k: number): boolean {
+    const lie = this.ready.lies[k]!;
+    const offer = this.ready.offers[o]!;
+    return lie.across <= offer.width + SAME_ticks && lie.along <= offer.length + SAME_ticks && this.grid.acrossUp[k]! <= this.grid.width[o]!;
+  }
+
+  private table(start: ShelfStart, cap: number): number {
+    const { ready, grid, value, units, byType } = this;
+    const high = ready.lies[start.lie]!.along + SAME_ticks;
+    value.fill(0, 0, cap + 1);
+    let passes = 0;
+    for (let t = 0; t < byType.length; t++) {
+      const left = start.left[t]!;
+      if (left <= 0) continue;
+      const lies = byType[t]!;
+      let times = 0;
+      for (const k of lies) {
+        const lie = ready.lies[k]!;
+        units[k] = lie.along > high || grid.acrossUp[k]! > cap ? 0 : Math.max(1, Math.min(left, Math.floor(high / lie.along)));
+        if (units[k] > 0) times = Math.max(times, Math.min(Math.ceil(left / units[k]), Math.floor(cap / grid.acrossUp[k]!)));
+      }
+      for (let n = 0; n < times && passes < this.passType.length; n++) {
+        this.passType[passes] = t;
+        if (!this.pass(start, { cap, pass: passes, type: t })) break;
+        passes++;
+      }
+    }
+    return passes;
+  }
+
+  private pass(start: ShelfStart, at: { readonly cap: number; readonly pass: number; readonly type: number }): boolean {
+    const { grid, value, units } = this;
+    const row = at.pass * (at.cap + 1);
+    if (row + at.cap + 1 > this.marks.length) {
+      const more = new Uint8Array(2 * (row + at.cap + 1));
+      more.set(this.marks);
+      this.marks = more;
+    }
+    const marks = this.marks;
+    const lies = this.byType[at.type]!;
+    const one = start.worth[at.type]!;
+    const k0 = lies[0]!;
+    const k1 = lies.length > 1 ? lies[1]! : k0;
+    const a0 = units[k0]! > 0 ? grid.acrossUp[k0]! : at.cap + 1;
+    const a1 = lies.length > 1 && units[k1]! > 0 ? grid.acrossUp[k1]! : at.cap + 1;
+    const v0 = one * units[k0]!;
+    const v1 = one * units[k1]!;
+    let any = false;
+    for (let x = at.cap; x >= 0; x--) {
+      let top = value[x]!;
+      let mark = 0;
+      if (x >= a0 && value[x - a0]! + v0 > top) {
+        top = value[x - a0]! + v0;
+        mark = 1;
+      }
+      if (x >= a1 && value[x - a1]! + v1 > top) {
+        top = value[x - a1]! + v1;
+        mark = 2;
+      }
+      marks[row + x] = mark;
+      value[x] = top;
+      any ||= mark > 0;
+    }
+    return any;
+  }
+
+  private read(start: ShelfStart, at: { readonly passes: number; readonly cap: number; readonly offer: number }): Block {
+    const { ready, grid, units } = this;
+    const first = ready.lies[start.lie]!;
+    const left = start.left.slice();
+    const stacks: { lie: number; copies: number }[] = [{ lie: start.lie, copies: 1 }];
+    const rowLength = this.rowLength(start.lie);
+    let x = at.cap;
+    for (let pass = at.passes - 1; pass >= 0; pass--) {
+      const mark = this.marks[pass * rowLength + x]!;
+      if (mark === 0) continue;
+      const lie = this.byType[this.passType[pass]!]![mark - 1]!;
+      x -= grid.acrossUp[lie]!;
+      const copies = Math.min(units[lie]!, left[ready.lies[lie]!.type]!);
+      left[ready.lies[lie]!.type]! -= copies;
+      if (copies > 0) stacks.push({ lie, copies });
+    }
+    const laid: Laid[] = [];
+    const rects: Rect[] = [];
+    stacks.sort((a, b) => ready.lies[b.lie]!.along * b.copies - ready.lies[a.lie]!.along * a.copies || a.lie - b.lie);
+    let across = 0;
+    for (const stack of stacks) {
+      const lie = ready.lies[stack.lie]!;
+      for (let n = 0; n < stack.copies; n++) laid.push({ lie: stack.lie, x: across, y: n * lie.along });
+      const above = first.along - stack.copies * lie.along;
+      if (above > 0) rects.push({ x: across, y: stack.copies * lie.along, w: lie.across, h: above });
+      across += lie.across;
+    }
+    const side = ready.offers[at.offer]!.width - across;
+    if (side > 0) rects.push({ x: across, y: 0, w: side, h: first.along });
+    fillRects(ready, left, { rects, laid });
+    return { offer: at.offer, length: first.along, laid };
+  }
+
+  private rowLength(lie: number): number {
+    const { ready, grid } = this;
+    let cap = -1;
+    for (let o = 0; o < ready.offers.length; o++) if (this.holds(o, lie)) cap = Math.max(cap, grid.width[o]! - grid.acrossUp[lie]!);
+    return cap + 1;
+  }
+}

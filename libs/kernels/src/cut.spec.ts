@@ -1,0 +1,42 @@
+import { kernel } from './cut.js';
+import { InputFault, type KernelRoom } from './kernel.js';
+
+const room: KernelRoom = {
+  catalogue: () => {
+    throw new Error('cutting reads no catalogue');
+  },
+  weather: () => {
+    throw new Error('cutting reads no weather');
+  },
+};
+const job = {
+  pieces: [{ id: 'a', width_mm: 800, length_mm: 1200, count: 2, mayRotate: false }],
+  rolls: [{ width_mm: 914.4 }],
+};
+
+describe('kernel cut', () => {
+  it('gives the layout, what is bought and the bound, worked here by hand', () => {
+    expect(kernel.run(job, room)).toMatchObject({
+      placements: [{ piece: 'a', roll: 0, x_mm: 0, y_mm: 0 }, { piece: 'a', roll: 0, x_mm: 0, y_mm: 1200 }],
+      boughtArea_mm2: 914.4 * 2400,
+      byWidth: [{ width_mm: 914.4, runningLength_mm: 2400 }],
+      unplaced: [],
+    });
+    const { lowerBoundArea_mm2, overBound } = kernel.run(job, room) as { lowerBoundArea_mm2: number; overBound: number };
+    expect(lowerBoundArea_mm2).toBeCloseTo(914.4 * 2400, 1);
+    expect(overBound).toBeCloseTo(0, 6);
+  });
+
+  it.each([
+    [{ ...job, width: 3 }, '/width'],
+    [{ ...job, pieces: [{ ...job.pieces[0], width_mm: 0 }] }, '/pieces/0/width_mm'],
+    [{ ...job, rolls: [{ width_mm: 900, stock: 1 }] }, ''],
+  ])('refuses case %# by its pointer', (value, pointer) => {
+    expect(() => kernel.run(value, room)).toThrow(InputFault);
+    try {
+      kernel.run(value, room);
+    } catch (fault) {
+      expect((fault as InputFault).pointer).toBe(pointer);
+    }
+  });
+});
