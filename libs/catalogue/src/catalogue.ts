@@ -1,7 +1,9 @@
+import { openAssumptions, type AssumptionCatalogue } from './assumptions.js';
 import { openCooling, type PlantCatalogue } from './cooling.js';
 import { ownDataFolder } from './data-folder.js';
 import { openFilms, type FilmCatalogue } from './films.js';
 import { openGlazing, type GlazingCatalogue } from './glazing.js';
+import { openTimeModel, type SourcedTimeModel } from './labour.js';
 
 /** The built-in data, checked on opening and read-only; each part is opened when first asked for. */
 export interface Catalogue {
@@ -9,6 +11,8 @@ export interface Catalogue {
   readonly glazing: GlazingCatalogue;
   readonly films: FilmCatalogue;
   readonly plants: PlantCatalogue;
+  readonly timeModel: SourcedTimeModel;
+  readonly assumptions: AssumptionCatalogue;
 }
 
 /** Opens a part when it is first asked for, and keeps it. */
@@ -26,6 +30,8 @@ export function openCatalogue(folder: string = ownDataFolder()): Catalogue {
   const glazing = once(() => openGlazing(folder));
   const films = once(() => openFilms(folder));
   const plants = once(() => openCooling(folder));
+  const timeModel = once(() => openTimeModel(folder));
+  const assumptions = once(() => openAssumptions(folder));
   return {
     folder,
     get glazing() {
@@ -36,6 +42,12 @@ export function openCatalogue(folder: string = ownDataFolder()): Catalogue {
     },
     get plants() {
       return plants();
+    },
+    get timeModel() {
+      return timeModel();
+    },
+    get assumptions() {
+      return assumptions();
     },
   };
 }
