@@ -1,0 +1,70 @@
+import type { Portfolio } from '#calc';
+import type { Finding, FindingList } from './finding.js';
+import type { Gathered, Placed } from './gathered.js';
+import { holderOf } from './window-marks.js';
+
+type Trouble = Pick<Finding, 'column' | 'value' | 'code' | 'expected' | 'whatToDo'>;
+
+
+const orphan = (column: string, value: string, what: string): Trouble => ({
+  column,
+  value,
+  code: 'orphan',
+  expected: `a ${what} that is in the files or was imported before`,
+  whatToDo: `"${value}" is not there, or its own row was not taken; correct the id or add the ${what}`,
+});
+
+function keep<R>(list: readonly Placed<R>[], trouble: (record: R) => Trouble | null, findings: FindingList): readonly Placed<R>[] {
+  return list.filter(({ record, row }) => {
+    const found = trouble(record);
+    if (found !== null) findings.add({ ...row, severity: 'error', ...found });
+    return found === null;
+  });
+}
+
+const idsOf = (list: readonly Placed<{ readonly id: string }>[], kept: readonly { readonly id: string }[] | undefined): Set<string> =>
+  new Set([...(kept ?? []).map(({ id }) => id), ...list.map(({ record }) => record.id)]);
+
+/** Takes out every record that names something which is not there, from the top down, so that nothing hangs in the air. */
+export function withoutOrphans(all: Gathered, others: { readonly kept: Portfolio | null; readonly tariffs: readonly string[] }, findings: FindingList): Gathered {
+  const { kept } = others;
+  const buildings = idsOf(all.buildings, kept?.buildings);
+  const inBuilding = (record: { readonly building: string | null }): Trouble | null =>
+    record.building === null || buildings.has(record.building) ? null : orphan('building', record.building, 'building');
+  const planTypes = keep(all.planTypes, inBuilding, findings);
+  const plans = idsOf(planTypes, kept?.planTypes);
+  const dwellings = keep(all.dwellings, (record) => inBuilding(record) ?? (record.planType === null || plans.has(record.planType) ? null : orphan('plan_type', record.planType, 'plan type')), findings);
+  const homes = idsOf(dwellings, kept?.dwellings);
+  const inDwelling = ({ dwelling }: { readonly dwelling: string }): Trouble | null => (homes.has(dwelling) ? null : orphan('dwelling', dwelling, 'dwelling'));
+  const meters = keep(all.meters, inBuilding, findings);
+  const meterIds = idsOf(meters, kept?.meters);
+  const films = idsOf(all.films, kept?.films);
+  const withFilm = ({ film }: { readonly film: string | null }): Trouble | null => (film === null || films.has(film) ? null : orphan('film', film, 'film'));
+  return {
+    ...all,
+    planTypes,
+    dwellings,
+    meters: withTariffs(meters, new Set([...others.tariffs, ...(kept?.tariffs ?? []).map(({ label }) => label)]), findings),
+    horizons: keep(all.horizons, inBuilding, findings),
+    windows: keep(all.windows, (window) => {
+      if (window.dwelling !== null) return inDwelling({ dwelling: window.dwelling });
+      return plans.has(holderOf(window)) ? null : orphan('plan_type', holderOf(window), 'plan type');
+    }, findings),
+    dwellingMeters: keep(all.dwellingMeters, (record) => inDwelling(record) ?? (meterIds.has(record.meter) ? null : orphan('meter', record.meter, 'meter')), findings),
+    consents: keep(all.consents, (record) => inBuilding(record) ?? withFilm(record), findings),
+    moveOuts: keep(all.moveOuts, inDwelling, findings),
+    rolls: keep(all.rolls, withFilm, findings),
+    readings: keep(all.readings, (record) => inBuilding(record) ?? withFilm(record), findings),
+    locks: keep(all.locks, (record) => inDwelling({ dwelling: record.subject.split('/').slice(0, 2).join('/') }) ?? withFilm(record), findings),
+  };
+}
+
+/** A meter whose tariff is not there keeps its place with the tariff not known; a default is shown as assumed later. */
+function withTariffs(meters: Gathered['meters'], tariffs: ReadonlySet<string>, findings: FindingList): Gathered['meters'] {
+  return meters.map((meter) => {
+    const { tariff } = meter.record;
+    if (tariff === null || tariffs.has(tariff)) return meter;
+    findings.add({ ...meter.row, column: 'tariff', value: tariff, severity: 'warning', code: 'tariff-unknown', expected: 'the label of a tariff in tariffs.json', whatToDo: 'taken as not known; add the tariff or correct the label' });
+    return { ...meter, record: { ...meter.record, tariff: null } };
+  });
+}
