@@ -95,7 +95,7 @@ describe('glazing', () => {
 });
 
 describe('a film', () => {
-  // Beyond 80° the fitted curves of filmed glass and the formula of bare glass cross at shares below 0.02 of a beam that is itself below 0.17 of the sun's.
+  // Beyond 80° filmed glass follows fitted curves and bare glass a formula, and the two may cross; the beam there is under a fifth of the sun's.
   it('never lets in more sun: filmed gain at or under bare gain at every angle to 80° and over the half-space, for films that cut single clear', () => {
     fc.assert(
       fc.property(film, glass, fc.double({ min: 0, max: 80, noNaN: true }), (sheet, pane, incidence_deg) => {
