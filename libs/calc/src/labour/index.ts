@@ -1,1 +1,2 @@
-export {};
+export type { TimeModel } from './time-model.js';
+export { installMinutes, labour_cents, type InstallMinutes, type PaneWork, type PersonMinutes } from './install-minutes.js';
