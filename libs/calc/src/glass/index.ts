@@ -11,3 +11,6 @@ export * from './window-gain.js';
 export * from './simple-window.js';
 export * from './labelled-glazing.js';
 export * from './surviving-cut.js';
+export * from './pane-stress.js';
+export * from './suitability.js';
+export * from './pane-facts.js';
