@@ -5,3 +5,5 @@ export type { Basis, CatalogueGlazing, GlazingCatalogue, SourcedValue } from './
 export type { Assumption } from './assumption.js';
 export { splitEfficiencyKey, type AssumptionCatalogue, type AssumptionKey, type AssumptionValue } from './assumptions.js';
 export type { SourcedTimeModel } from './labour.js';
+export type { Climate, ClimateCatalogue, ClimateExtremes } from './climates.js';
+export type { NearestClimate } from './nearest-climate.js';

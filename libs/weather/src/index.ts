@@ -1,1 +1,3 @@
-export {};
+export type { WeatherFinding, WeatherReading } from './finding.js';
+export { closureOf, OFFSETS_H, type Closure } from './clock-check.js';
+export { readWeatherFile, readWeatherStream, readWeatherText, weatherOf } from './weather-file.js';

@@ -94,3 +94,28 @@ export function wetBulb_degC(dryBulb_degC: number, relativeHumidity: number, pre
   }
   return high;
 }
+
+/**
+ * Dew point of air.
+ *
+ *   the temperature at which saturated vapour has the pressure of the air's own; found by halving
+ *
+ * @param dryBulb_degC −60…70
+ * @param relativeHumidity above 0…1
+ * @returns °C, −100…dryBulb_degC, within 0.0005 K
+ * @throws RangeError when a value is out of range
+ * @source ASHRAE Handbook of Fundamentals 2009, ch. 1, eq. 5, 6 and 38
+ */
+export function dewPointOf_degC(dryBulb_degC: number, relativeHumidity: number): number {
+  if (!(relativeHumidity > 0 && relativeHumidity <= 1)) throw new RangeError(`relativeHumidity must be above 0 and at most 1, got ${relativeHumidity}`);
+  if (relativeHumidity === 1) return dryBulb_degC;
+  const vapour = relativeHumidity * saturationPressure_Pa(dryBulb_degC);
+  let low = -100;
+  let high = dryBulb_degC;
+  while (high - low > 0.0005) {
+    const middle = (low + high) / 2;
+    if (saturationPressure_Pa(middle) < vapour) low = middle;
+    else high = middle;
+  }
+  return high;
+}
