@@ -1,11 +1,17 @@
 import { kernel as cut } from './cut.js';
 import { kernel as coolingPlant } from './cooling-plant.js';
 import { kernel as dwellingYear } from './dwelling-year.js';
+import { kernel as depreciation } from './depreciation.js';
 import type { Kernel } from './kernel.js';
+import { kernel as lifeCycle } from './life-cycle.js';
+import { kernel as tariffBill } from './tariff-bill.js';
 
 /** Every kernel by name, in flow order. */
 export const allKernels: readonly Kernel[] = [
   dwellingYear,
   coolingPlant,
+  tariffBill,
+  lifeCycle,
+  depreciation,
   cut,
 ];
