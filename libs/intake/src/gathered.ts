@@ -57,6 +57,6 @@ export const FLAT_LISTS = ['buildings', 'dwellings', 'windows'] as const;
 /** The list a file holds by its name ("Plan types.csv" → planTypes), or null. */
 export function listNamed(file: string): GatheredList | null {
   const bare = (text: string): string => text.toLowerCase().replace(/[^a-z]/g, '');
-  const base = bare(file.replace(/\.[a-z]+$/i, ''));
+  const base = bare(file.replace(/(\.rejected)?\.[a-z]+$/i, ''));
   return LISTS.find((list) => [list, TABLES[list].name].some((name) => bare(name) === base)) ?? null;
 }

@@ -100,7 +100,7 @@ export async function readTariffs(file: InventoryFile, findings: FindingList): P
   const kept = new Map<string, TariffText>();
   for (const tariff of tariffs) {
     if (kept.has(tariff.label)) findings.add({ file: file.name, row: null, column: 'label', value: tariff.label, severity: 'error', code: 'duplicate-id', expected: 'each label once', whatToDo: 'rename or take out one of the two; the first was taken' });
-    else kept.set(tariff.label, tariff as TariffText);
+    else kept.set(tariff.label, tariff);
   }
   return [...kept.values()];
 }

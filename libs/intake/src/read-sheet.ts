@@ -1,13 +1,14 @@
 import type { InventoryRow } from '#calc';
 import { plainText, saysUnknown, trimmed, words } from './cells/cell-text.js';
 import type { CellContext, Remark } from './cells/reading.js';
-import { canonicalHeader, type Columns } from './columns/column.js';
+import { canonicalHeader } from './columns/column.js';
 import { matchHeader, type MatchedHeader } from './columns/header.js';
 import type { Table } from './columns/table.js';
 import { BrokenTable, csvRows, type CsvRow } from './files/csv-rows.js';
 import type { FileLook } from './files/file-look.js';
 import type { InventoryFile } from './files/inventory-file.js';
 import type { FindingList } from './finding.js';
+import { LINE, REASON } from './reject-file.js';
 
 const HEADER_WITHIN = 30;
 // Columns that name or reach people have no business in a window survey.
@@ -73,8 +74,11 @@ export async function readSheet(job: SheetJob): Promise<SheetSummary> {
   }
 }
 
-function remarkOn(job: SheetJob, row: number | null, remark: Remark, at: { readonly column?: string; readonly value?: string } = {}): void {
-  job.findings.add({ file: job.file.name, row, column: at.column ?? null, value: at.value ?? null, ...remark });
+/** A remark with its column and the value seen there. */
+type Remarked = Remark & { readonly column?: string; readonly value?: string };
+
+function remarkOn(job: SheetJob, row: number | null, { column, value, ...remark }: Remarked): void {
+  job.findings.add({ file: job.file.name, row, column: column ?? null, value: value ?? null, ...remark });
 }
 
 async function headerOf(rows: AsyncGenerator<CsvRow>, job: SheetJob): Promise<Header | null> {
@@ -95,17 +99,16 @@ async function headerOf(rows: AsyncGenerator<CsvRow>, job: SheetJob): Promise<He
 
 /** Says what the header leaves open; returns the personal columns. */
 function sayHeader(header: Header, job: SheetJob): readonly string[] {
-  const column = (at: string) => ({ column: at });
   if (header.line > 1) remarkOn(job, header.line, { severity: 'note', code: 'header-line', expected: 'the header in the first line', whatToDo: `the header was found in line ${header.line}; lines above it were left out` });
   for (const { unitAssumed, header: name, unit } of header.matched.flatMap(({ columns }) => columns)) {
-    if (unitAssumed && !words(name).endsWith(words(unit))) remarkOn(job, header.line, { severity: 'note', code: 'unit-assumed', expected: 'a unit in the header', whatToDo: `taken as ${unit} where a cell names no unit` }, column(name));
+    if (unitAssumed && !words(name).endsWith(words(unit))) remarkOn(job, header.line, { severity: 'note', code: 'unit-assumed', expected: 'a unit in the header', whatToDo: `taken as ${unit} where a cell names no unit`, column: name });
   }
-  const strangers = header.cells.filter((name, index) => words(name) !== '' && header.matched.every(({ unknown }) => unknown.some((other) => other.index === index)));
+  const strangers = header.cells.filter((name, index) => words(name) !== '' && name !== LINE && name !== REASON && header.matched.every(({ unknown }) => unknown.some((other) => other.index === index)));
   for (const name of strangers) {
     const remark: Remark = PERSONAL.test(words(name))
       ? { severity: 'warning', code: 'personal-data', expected: 'no names, phones or mail addresses', whatToDo: 'left out and not kept; take the column out of the file' }
       : { severity: 'note', code: 'column-unknown', expected: 'a header of the documented columns', whatToDo: 'kept with its rows but not used; rename it if it is one of ours' };
-    remarkOn(job, header.line, remark, column(name));
+    remarkOn(job, header.line, { ...remark, column: name });
   }
   return strangers.filter((name) => PERSONAL.test(words(name)));
 }
@@ -113,11 +116,11 @@ function sayHeader(header: Header, job: SheetJob): readonly string[] {
 function usable(header: Header, job: SheetJob): boolean {
   const duplicates = header.matched.flatMap((matched) => matched.duplicates);
   for (const { headers } of duplicates) {
-    remarkOn(job, header.line, { severity: 'error', code: 'header-duplicate', expected: 'each thing in one column', whatToDo: 'two headers mean the same; rename or take out one' }, { column: headers.join(' and ') });
+    remarkOn(job, header.line, { severity: 'error', code: 'header-duplicate', expected: 'each thing in one column', whatToDo: 'two headers mean the same; rename or take out one', column: headers.join(' and ') });
   }
   const missing = header.matched.flatMap((matched, i) => matched.missing.map((key) => job.tables[i]?.columns[key]));
   for (const column of missing) {
-    if (column !== undefined) remarkOn(job, header.line, { severity: 'error', code: 'column-missing', expected: [canonicalHeader(column), ...column.also].join(', '), whatToDo: 'add the column, or use one of these headers' }, { column: canonicalHeader(column) });
+    if (column !== undefined) remarkOn(job, header.line, { severity: 'error', code: 'column-missing', expected: [canonicalHeader(column), ...column.also].join(', '), whatToDo: 'add the column, or use one of these headers', column: canonicalHeader(column) });
   }
   return duplicates.length === 0 && missing.length === 0;
 }
@@ -137,14 +140,14 @@ function readCells({ line, cells }: CsvRow, at: { readonly table: Table; readonl
     if (column === undefined) continue;
     if (saysUnknown(text)) {
       if (column.need === 'needed') {
-        remarkOn(job, line, { severity: 'error', code: 'missing-value', expected: column.about, whatToDo: 'fill in the cell' }, { column: header, value: text });
+        remarkOn(job, line, { severity: 'error', code: 'missing-value', expected: column.about, whatToDo: 'fill in the cell', column: header, value: text });
         failed = true;
-      } else if (trimmed(text) !== '') remarkOn(job, line, { severity: 'note', code: 'read-as-unknown', expected: column.about, whatToDo: 'taken as not known' }, { column: header, value: text });
+      } else if (trimmed(text) !== '') remarkOn(job, line, { severity: 'note', code: 'read-as-unknown', expected: column.about, whatToDo: 'taken as not known', column: header, value: text });
       continue;
     }
     const { value, remark } = column.read(text, { ...job.context, unit });
     values[key] = value;
-    if (remark !== undefined) remarkOn(job, line, remark, { column: header, value: text });
+    if (remark !== undefined) remarkOn(job, line, { ...remark, column: header, value: text });
     failed ||= remark?.severity === 'error';
   }
   return { values, failed };
@@ -152,22 +155,24 @@ function readCells({ line, cells }: CsvRow, at: { readonly table: Table; readonl
 
 function recordsOf(row: CsvRow, at: { readonly table: Table; readonly matched: MatchedHeader; readonly reading: RowReading }, job: SheetJob): readonly unknown[] {
   const { table, matched, reading } = at;
-  return table.records(reading.values as never, { file: job.file.name, row: row.line }, (key, remark) => {
+  return table.records(reading.values, { file: job.file.name, row: row.line }, (key, remark) => {
     const found = matched.columns.find((column) => column.key === key);
     const named = key === null ? undefined : table.columns[key];
     const header = found?.header ?? (named === undefined ? undefined : canonicalHeader(named));
-    remarkOn(job, row.line, remark, { ...(header !== undefined && { column: header }), ...(found !== undefined && { value: row.cells[found.index] ?? '' }) });
+    remarkOn(job, row.line, { ...remark, ...(header !== undefined && { column: header }), ...(found !== undefined && { value: row.cells[found.index] ?? '' }) });
     reading.failed ||= remark.severity === 'error';
   });
 }
 
 function readRow(row: CsvRow, header: Header, job: SheetJob): void {
   if (row.cells.slice(header.cells.length).some((cell) => trimmed(cell) !== '')) {
-    remarkOn(job, row.line, { severity: 'error', code: 'row-too-long', expected: `${header.cells.length} cells`, whatToDo: 'put text that holds the delimiter into double quotes' }, { value: row.cells.slice(header.cells.length).join(' ') });
+    remarkOn(job, row.line, { severity: 'error', code: 'row-too-long', expected: `${header.cells.length} cells`, whatToDo: 'put text that holds the delimiter into double quotes', value: row.cells.slice(header.cells.length).join(' ') });
     return;
   }
-  const readings = job.tables.map((table, i) => ({ table, matched: header.matched[i] as MatchedHeader }))
-    .map((at) => ({ ...at, reading: readCells(row, at, job) }));
+  const readings = job.tables.flatMap((table, i) => {
+    const matched = header.matched[i];
+    return matched === undefined ? [] : [{ table, matched, reading: readCells(row, { table, matched }, job) }];
+  });
   if (readings.some(({ reading }) => reading.failed)) return;
   const records = readings.map((at) => recordsOf(row, at, job));
   if (readings.some(({ reading }) => reading.failed)) return;
@@ -186,6 +191,3 @@ function extraCells({ cells }: CsvRow, { matched, cells: headers }: Header): Rec
   });
   return extra;
 }
-
-/** Columns of several tables, for asking which table a header fits. */
-export const columnsTogether = (tables: readonly Table[]): Columns => Object.assign({}, ...tables.map(({ columns }) => columns)) as Columns;

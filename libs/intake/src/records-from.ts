@@ -36,7 +36,10 @@ function withImpliedPlans(all: Gathered, findings: FindingList): Gathered {
   return { ...all, planTypes: [...implied.values()] };
 }
 
-function withHorizons(buildings: readonly Building[], horizons: readonly Placed<HorizonRow>[]): readonly Building[] {
+/** Buildings with their skylines; without horizons.csv a building keeps those it had, and horizons.csv alone renews kept buildings. */
+function withHorizons(buildings: readonly Building[], horizons: readonly Placed<HorizonRow>[], kept: readonly Building[]): readonly Building[] {
+  const before = new Map(kept.map((building) => [building.id, building]));
+  if (horizons.length === 0) return buildings.map((building) => ({ ...building, horizons: before.get(building.id)?.horizons ?? [] }));
   const sides = new Map<string, Map<number, FacadeHorizon['points'][number][]>>();
   for (const { record } of horizons) {
     const { building, facade_deg, azimuth_deg, altitude_deg, passes } = record;
@@ -44,7 +47,9 @@ function withHorizons(buildings: readonly Building[], horizons: readonly Placed<
     facades.set(facade_deg, [...(facades.get(facade_deg) ?? []), { azimuth_deg, altitude_deg, ...(passes !== null && { passes }) }]);
     sides.set(building, facades);
   }
-  return buildings.map((building) => ({
+  const here = new Set(buildings.map(({ id }) => id));
+  const renewed = kept.filter(({ id }) => sides.has(id) && !here.has(id));
+  return [...buildings, ...renewed].sort((a, b) => byText(a.id, b.id)).map((building) => ({
     ...building,
     horizons: [...(sides.get(building.id) ?? [])]
       .map(([azimuth_deg, points]) => ({ azimuth_deg, points: points.sort((a, b) => a.azimuth_deg - b.azimuth_deg) }))
@@ -102,7 +107,7 @@ export function recordsFrom(gathered: Gathered, plan: PlanParts, to: { readonly 
   warnAlike(alone.meters, 'meter', findings);
   const all = withoutOrphans(alone, { kept, tariffs: plan.tariffs.map(({ label }) => label) }, findings);
   const windows = sorted(windowsOf(all, findings), byId);
-  const buildings = withHorizons(sorted(all.buildings, byId), all.horizons);
+  const buildings = withHorizons(sorted(all.buildings, byId), all.horizons, kept?.buildings ?? []);
   const records: InventoryRecords = {
     settings: plan.settings,
     ownerEntities: withNamedOwners(plan.owners, buildings, findings),

@@ -27,7 +27,8 @@ export type RowValues<C extends Columns> = { readonly [K in keyof C]: Known<C[K]
 /** Header as the documentation and our own files write it. */
 export const canonicalHeader = (column: Column<unknown>): string => (column.unit === '' ? column.name : `${column.name}_${column.unit}`);
 
-interface Said {
+/** What is said of a column beside its name. */
+export interface Said {
   readonly also?: readonly string[];
   readonly unit?: string;
   readonly quantity?: string;

@@ -6,14 +6,12 @@ import { lengthCell_m } from '../cells/length-cell.js';
 import { numberCell } from '../cells/number-cell.js';
 import { quantityCell } from '../cells/quantity-cell.js';
 import { idCell, textCell, textsCell, wordCell, yesNoCell } from '../cells/word-cell.js';
-import { needed, optional } from '../columns/column.js';
+import { needed, optional, type Said } from '../columns/column.js';
 import { defineTable, wrong } from '../columns/table.js';
 import { dwellingId, dwellingPlace } from './place.js';
 
-const area = (name: string, about: string, example: string, also: readonly string[] = []) =>
-  optional(name, { also, unit: 'ft2', quantity: 'area', about, example, read: quantityCell('area', { min: 0, max: 5000 }) });
-const degrees = (name: string, about: string, example: string, also: readonly string[]) =>
-  optional(name, { also, unit: 'degF', quantity: 'temperature', about, example, read: quantityCell('temperature', { min: 5, max: 35 }) });
+const area = (name: string, said: Said) => optional(name, { ...said, unit: 'ft2', quantity: 'area', read: quantityCell('area', { min: 0, max: 5000 }) });
+const degrees = (name: string, said: Said) => optional(name, { ...said, unit: 'degF', quantity: 'temperature', read: quantityCell('temperature', { min: 5, max: 35 }) });
 
 export const dwellingColumns = {
   building: dwellingPlace.building,
@@ -22,14 +20,14 @@ export const dwellingColumns = {
   planType: optional('plan_type', { also: ['unit type', 'layout', 'floor plan', 'plan'], about: 'plan type whose windows this dwelling has', example: 'EC-A', read: idCell }),
   frontAzimuth_deg: optional('front', { also: ['front azimuth', 'front faces', 'front azimuth deg'], about: 'side the plan\'s front looks to: compass word or degrees', example: 'W', read: bearingCell }),
   mirrored: optional('mirrored', { also: ['mirror', 'flipped'], about: 'yes when the plan lies mirrored', example: 'no', read: yesNoCell }),
-  floorArea_m2: area('floor_area', 'heated and cooled floor', '740', ['area', 'living area', 'size of dwelling']),
+  floorArea_m2: area('floor_area', { also: ['area', 'living area', 'size of dwelling'], about: 'heated and cooled floor', example: '740' }),
   storey: optional('storey', { also: ['story', 'level', 'floor', 'floor level', 'floor no'], about: 'storey it lies on, ground is 1', example: '2', read: numberCell({ min: -5, max: 200, whole: true }) }),
   ceilingHeight_m: optional('ceiling_height', { unit: 'ft', quantity: 'length', about: 'floor to ceiling', example: '8', read: lengthCell_m({ min_mm: 1800, max_mm: 8000 }) }),
-  exposedWall_m2: area('exposed_wall', 'opaque outside wall, windows not counted', '310', ['exposed wall area']),
-  exposedRoof_m2: area('exposed_roof', 'roof above it that faces the sky; 0 below another dwelling', '0', ['exposed roof area']),
+  exposedWall_m2: area('exposed_wall', { also: ['exposed wall area'], about: 'opaque outside wall, windows not counted', example: '310' }),
+  exposedRoof_m2: area('exposed_roof', { also: ['exposed roof area'], about: 'roof above it that faces the sky; 0 below another dwelling', example: '0' }),
   thermalClass: optional('thermal_class', { also: ['construction', 'thermal mass'], about: 'how heavy the building is', example: 'medium', read: wordCell({ 'very-light': [], light: ['wood frame'], medium: [], heavy: ['masonry'], 'very-heavy': ['concrete'] }) }),
-  coolingSetPoint_degC: degrees('cooling_set_point', 'thermostat in summer', '76', ['cooling setpoint', 'summer set point']),
-  heatingSetPoint_degC: degrees('heating_set_point', 'thermostat in winter', '68', ['heating setpoint', 'winter set point']),
+  coolingSetPoint_degC: degrees('cooling_set_point', { also: ['cooling setpoint', 'summer set point'], about: 'thermostat in summer', example: '76' }),
+  heatingSetPoint_degC: degrees('heating_set_point', { also: ['heating setpoint', 'winter set point'], about: 'thermostat in winter', example: '68' }),
   occupiedMonths: optional('occupied_months', { also: ['months occupied'], about: 'months in which somebody lives there; blank is all', example: '1-12', read: monthsCell }),
   occupants: optional('occupants', { also: ['people', 'residents'], about: 'people who live there', example: '2', read: numberCell({ min: 0, max: 40 }) }),
   coolingKind: optional('cooling_kind', { also: ['ac', 'ac type', 'cooling', 'cooling type', 'cooling system'], about: 'kind of cooling machine', example: 'single-speed', read: wordCell({ 'single-speed': ['split', 'split system', 'central air', 'old split'], 'two-speed': ['two stage'], 'heat-pump': ['heatpump'], 'room-unit': ['window unit', 'ptac', 'through wall', 'window ac'], 'mini-split': ['minisplit', 'ductless', 'variable speed'], central: ['chilled water', 'chiller', 'central plant'] }) }),

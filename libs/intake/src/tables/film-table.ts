@@ -4,13 +4,11 @@ import { lengthCell, lengthCell_mm } from '../cells/length-cell.js';
 import { moneyCell } from '../cells/money-cell.js';
 import { numberCell, shareCell } from '../cells/number-cell.js';
 import { idCell, textCell, wordCell, yesNoCell } from '../cells/word-cell.js';
-import { needed, optional } from '../columns/column.js';
+import { needed, optional, type Said } from '../columns/column.js';
 import { defineTable, noted, wrong } from '../columns/table.js';
 
-const share = (name: string, about: string, example: string, also: readonly string[] = []) =>
-  optional(name, { also, quantity: 'share', about, example, read: shareCell });
-const figure = (name: string, about: string, example: string, also: readonly string[] = []) =>
-  needed(name, { also, quantity: 'share', about, example, read: shareCell });
+const share = (name: string, said: Said) => optional(name, { ...said, quantity: 'share', read: shareCell });
+const figure = (name: string, said: Said) => needed(name, { ...said, quantity: 'share', read: shareCell });
 
 export const filmTable = defineTable({
   name: 'films',
@@ -19,13 +17,13 @@ export const filmTable = defineTable({
     film: needed('film', { also: ['film id', 'film code'], about: 'short code', example: 'B', read: idCell }),
     name: optional('film_name', { also: ['name'], about: 'name people use', example: 'Reflective B', read: textCell }),
     filmClass: optional('film_class', { also: ['class'], about: 'kind of film', example: 'reflective medium', read: textCell }),
-    solarTransmittance: figure('solar_transmittance', 'solar transmittance, 0…1', '0.24', ['tsol', 'solar t']),
-    frontReflectance: figure('solar_reflectance_outside', 'solar reflectance seen from outdoors, 0…1', '0.38', ['front reflectance', 'rsol front']),
-    backReflectance: figure('solar_reflectance_inside', 'solar reflectance seen from the room, 0…1', '0.36', ['back reflectance', 'rsol back']),
-    visibleTransmittance: share('visible_transmittance', 'visible transmittance (VT), 0…1', '0.30', ['vt', 'vlt', 'tvis']),
-    outsideVisibleReflectance: share('visible_reflectance_outside', 'visible reflectance outside, 0…1', '0.32', ['vlr outside', 'vlr']),
-    insideVisibleReflectance: share('visible_reflectance_inside', 'visible reflectance inside, 0…1', '0.28', ['vlr inside']),
-    roomEmissivity: share('room_emissivity', 'emissivity of the room side, 0…1', '0.75', ['emissivity', 'emittance']),
+    solarTransmittance: figure('solar_transmittance', { also: ['tsol', 'solar t'], about: 'solar transmittance, 0…1', example: '0.24' }),
+    frontReflectance: figure('solar_reflectance_outside', { also: ['front reflectance', 'rsol front'], about: 'solar reflectance seen from outdoors, 0…1', example: '0.38' }),
+    backReflectance: figure('solar_reflectance_inside', { also: ['back reflectance', 'rsol back'], about: 'solar reflectance seen from the room, 0…1', example: '0.36' }),
+    visibleTransmittance: share('visible_transmittance', { also: ['vt', 'vlt', 'tvis'], about: 'visible transmittance (VT), 0…1', example: '0.30' }),
+    outsideVisibleReflectance: share('visible_reflectance_outside', { also: ['vlr outside', 'vlr'], about: 'visible reflectance outside, 0…1', example: '0.32' }),
+    insideVisibleReflectance: share('visible_reflectance_inside', { also: ['vlr inside'], about: 'visible reflectance inside, 0…1', example: '0.28' }),
+    roomEmissivity: share('room_emissivity', { also: ['emissivity', 'emittance'], about: 'emissivity of the room side, 0…1', example: '0.75' }),
     side: optional('side', { also: ['film side'], about: 'room or outdoor', example: 'room', read: wordCell({ room: ['inside', 'interior', 'indoor'], outdoor: ['outside', 'exterior'] }) }),
     life_yr: optional('life_yr', { also: ['life', 'life years'], about: 'years the film lasts', example: '12', read: numberCell({ min: 1, max: 40 }) }),
     mayRotate: optional('may_rotate', { also: ['rotate', 'may be turned'], about: 'yes when pieces may lie across the roll', example: 'no', read: yesNoCell }),

@@ -5,7 +5,7 @@ import { lengthCell, lengthCell_m } from '../cells/length-cell.js';
 import { numberCell, shareCell } from '../cells/number-cell.js';
 import { quantityCell } from '../cells/quantity-cell.js';
 import { glazingCell, idCell, textCell, wordCell, wordsCell, yesNoCell } from '../cells/word-cell.js';
-import { needed, optional, type RowValues } from '../columns/column.js';
+import { needed, optional, type RowValues, type Said } from '../columns/column.js';
 import { defineTable, doubtful, noted, wrong, type Say } from '../columns/table.js';
 import { dwellingId, dwellingPlace, WINDOW_HEADERS } from './place.js';
 
@@ -13,10 +13,8 @@ import { dwellingId, dwellingPlace, WINDOW_HEADERS } from './place.js';
 const SIGHT = { min_mm: 50, max_mm: 6100, usualMax_mm: 3700 };
 const NEARBY = { min_mm: 0, max_mm: 15_000 };
 
-const sight = (name: string, about: string, example: string, also: readonly string[]) =>
-  needed(name, { also, unit: 'in', quantity: 'length', about, example, read: lengthCell(SIGHT) });
-const nearby = (name: string, about: string, example: string, unit: 'ft' | 'in' = 'ft') =>
-  optional(name, { unit, quantity: 'length', about, example, read: lengthCell_m(NEARBY) });
+const sight = (name: string, said: Said) => needed(name, { ...said, unit: 'in', quantity: 'length', read: lengthCell(SIGHT) });
+const nearby = (name: string, said: Said) => optional(name, { unit: 'ft', ...said, quantity: 'length', read: lengthCell_m(NEARBY) });
 
 export const windowColumns = {
   ...dwellingPlace,
@@ -25,8 +23,8 @@ export const windowColumns = {
   room: optional('room', { also: ['location', 'space'], about: 'room it is in', example: 'bedroom', read: textCell }),
   facade: optional('facade', { also: ['facade elevation', 'elevation', 'elev', 'orientation', 'exposure', 'side', 'facing', 'azimuth', 'bearing', 'aspect', 'heading', 'azimuth deg'], about: 'side it looks to: compass word or degrees; of a plan type front, right, back or left, as seen by one who looks out of the front', example: 'W', read: facingCell }),
   tilt_deg: optional('tilt_deg', { also: ['tilt', 'slope'], about: 'slope of the glass: 90 wall, 0 roof light; blank is a wall', example: '90', read: numberCell({ min: 0, max: 180 }) }),
-  width: sight('width', 'sight width of ONE pane, the glass that is seen', '35 1/2', ['wdth', 'glass width', 'sight width', 'pane width', 'w']),
-  height: sight('height', 'sight height of ONE pane', '47 3/8', ['hght', 'glass height', 'sight height', 'pane height', 'h']),
+  width: sight('width', { also: ['wdth', 'glass width', 'sight width', 'pane width', 'w'], about: 'sight width of ONE pane, the glass that is seen', example: '35 1/2' }),
+  height: sight('height', { also: ['hght', 'glass height', 'sight height', 'pane height', 'h'], about: 'sight height of ONE pane', example: '47 3/8' }),
   liteRows: optional('lite_rows', { also: ['rows', 'rows of lites'], about: 'panes above one another; blank is 1', example: '4', read: numberCell({ min: 1, max: 40, whole: true }) }),
   liteColumns: optional('lite_columns', { also: ['columns', 'columns of lites'], about: 'panes side by side; blank is 1', example: '3', read: numberCell({ min: 1, max: 40, whole: true }) }),
   count: optional('count', { also: ['qty', 'quantity', 'number of windows', 'no of windows'], about: 'equal windows this row stands for', example: '1', read: numberCell({ min: 1, max: 60, whole: true }) }),
@@ -34,14 +32,14 @@ export const windowColumns = {
   glazing: optional('glazing', { also: ['glazing type', 'glass', 'glass type', 'pane type'], about: 'glazing KEY, or words for the kind of glass', example: 'single clear 1/8 in', read: glazingCell }),
   labelSolarHeatGain: optional('shgc', { also: ['label shgc', 'g value', 'solar factor', 'solar heat gain coefficient'], quantity: 'share', about: 'SHGC from the label, 0…1', example: '0.25', read: shareCell }),
   labelUFactor_W_m2K: optional('u_factor', { also: ['u value', 'u', 'label u factor'], unit: 'Btu_h_ft2F', quantity: 'uFactor', about: 'U-factor from the label', example: '0.30', read: quantityCell('uFactor', { min: 0.3, max: 9 }) }),
-  overhangDepth_m: nearby('overhang_depth', 'depth of the overhang or balcony above, out from the glass', '3'),
-  overhangGap_m: nearby('overhang_gap', 'from the top of the glass up to the overhang', '1'),
-  finDepth_m: nearby('fin_depth', 'depth of a fin or return wall beside the glass', '2'),
-  finGap_m: nearby('fin_gap', 'from the side of the glass to the fin', '0.5'),
-  reveal_m: nearby('reveal', 'how far the glass stands back from the wall face', '4', 'in'),
+  overhangDepth_m: nearby('overhang_depth', { about: 'depth of the overhang or balcony above, out from the glass', example: '3' }),
+  overhangGap_m: nearby('overhang_gap', { about: 'from the top of the glass up to the overhang', example: '1' }),
+  finDepth_m: nearby('fin_depth', { about: 'depth of a fin or return wall beside the glass', example: '2' }),
+  finGap_m: nearby('fin_gap', { about: 'from the side of the glass to the fin', example: '0.5' }),
+  reveal_m: nearby('reveal', { unit: 'in', about: 'how far the glass stands back from the wall face', example: '4' }),
   insectScreenShare: optional('insect_screen_share', { also: ['screen share', 'insect screen'], quantity: 'share', about: 'share of the glass behind an outside insect screen, 0…1', example: '0.5', read: shareCell }),
   blind: optional('blind', { also: ['blinds', 'interior blind', 'shade inside'], about: 'blind inside', example: 'light', read: wordCell({ none: ['no'], light: ['white'], medium: [], dark: [] }) }),
-  sillHeight_m: nearby('sill_height', 'from the floor up to the glass', '3'),
+  sillHeight_m: nearby('sill_height', { about: 'from the floor up to the glass', example: '3' }),
   reach: optional('reach', { also: ['access', 'ladder'], about: 'how the crew reaches it', example: 'floor', read: wordCell({ floor: ['none', 'ground', 'no ladder'], ladder: ['yes', 'step ladder', 'stair'], 'over-furniture': ['over furniture', 'furniture'] }) }),
   flags: optional('flags', { also: ['notes on glass', 'glass flags'], about: 'what was seen, apart by ;', example: 'tempered-mark-seen;escape', read: wordsCell({ escape: ['egress'], 'tempered-mark-seen': ['tempered', 'tempered mark'], wired: [], laminated: [], patterned: ['textured'], fogged: ['fog'], cracked: ['crack'], 'old-seal': ['old seal'], 'fire-rated': ['fire rated'], skylight: ['roof light'], 'heavy-curtain': ['heavy curtain', 'curtain'] }) }),
   warrantyEnd: optional('warranty_end', { also: ['glass warranty end', 'warranty until'], about: 'day the glass maker\'s warranty ends', example: '2029-05-31', read: dateCell }),

@@ -1,0 +1,42 @@
+import { openStore } from '#store';
+import { fileOfText } from './files/inventory-file.js';
+import { IntakeService } from './intake.service.js';
+
+const folder = 'test/inventories/ok/two-buildings';
+
+describe('taking an inventory in', () => {
+  it('a dry run says what would be created and changes nothing', async () => {
+    const store = await openStore({ database: ':memory:' });
+    const report = await new IntakeService(store).check(folder);
+    expect(report.changes.find(({ list }) => list === 'windows')?.created).toHaveLength(12);
+    expect(report).toMatchObject({ rejected: 0, updated: 0, written: false });
+    expect(await store.find()).toBeNull();
+    await store.close();
+  });
+
+  it('the same files twice change nothing', async () => {
+    const store = await openStore({ database: ':memory:' });
+    const intake = new IntakeService(store);
+    const first = await intake.import(folder, '2026-07-01T08:00:00Z');
+    const { portfolioRevision } = await store.contents();
+    const second = await intake.import(folder, '2026-08-01T08:00:00Z');
+    expect(second).toMatchObject({ created: 0, updated: 0, unchanged: first.created, written: false });
+    expect((await store.contents()).portfolioRevision).toBe(portfolioRevision);
+    await store.close();
+  });
+
+  it('one changed cell is one field of one record', async () => {
+    const store = await openStore({ database: ':memory:' });
+    const intake = new IntakeService(store);
+    await intake.import(folder);
+    const { changes, unchanged } = await intake.check([fileOfText('windows.csv', 'building,dwelling,mark,room,facade,width_in,height_in,glazing,existing_film\nQA,101,W01,living room,W,46 1/8,46,single clear 1/8 in,none\n')]);
+    const windows = changes.find(({ list }) => list === 'windows');
+    expect(windows?.updated).toEqual([{ id: 'QA/101/W01', fields: [
+      { field: 'width.entered', before: '"46"', after: '"46 1/8"' },
+      { field: 'width.mm', before: '1168.4', after: '1171.575' },
+    ] }]);
+    expect(windows?.missing).toHaveLength(11);
+    expect(unchanged).toBe(1);
+    await store.close();
+  });
+});
