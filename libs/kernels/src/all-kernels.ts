@@ -2,12 +2,18 @@ import { kernel as cut } from './cut.js';
 import { kernel as coolingPlant } from './cooling-plant.js';
 import { kernel as dwellingYear } from './dwelling-year.js';
 import { kernel as depreciation } from './depreciation.js';
+import { kernel as glazing } from './glazing.js';
 import type { Kernel } from './kernel.js';
 import { kernel as lifeCycle } from './life-cycle.js';
 import { kernel as tariffBill } from './tariff-bill.js';
+import { kernel as meterPair } from './meter-pair.js';
+import { kernel as paneStress } from './pane-stress.js';
 
 /** Every kernel by name, in flow order. */
 export const allKernels: readonly Kernel[] = [
+  glazing,
+  meterPair,
+  paneStress,
   dwellingYear,
   coolingPlant,
   tariffBill,

@@ -14,3 +14,4 @@ export * from './surviving-cut.js';
 export * from './pane-stress.js';
 export * from './suitability.js';
 export * from './pane-facts.js';
+export * from './meter-pair.js';
