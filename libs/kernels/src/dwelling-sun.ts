@@ -1,5 +1,5 @@
-import { facadeSky, filmedMakeUp, glazingOptics, opaqueGain_W, shadeOnFacade, skyYear, sunYear, windowGain_W_m2 } from '#calc';
-import type { FacadeSky, FilmOnClear, GlazingMakeUp, GlazingOptics, HourlyYear, OutsideSurface } from '#calc';
+import { facadeSky, filmedMakeUp, glazingOptics, opaqueGain_W, shadeOnFacade, skyYear, sunYear, windowGain_W_m2, yearUFactor_W_m2K } from '#calc';
+import type { BodyWindow, FacadeSky, FilmOnClear, GlazingMakeUp, GlazingOptics, HourlyYear, OutsideSurface } from '#calc';
 import { z } from 'zod';
 import type { KernelRoom } from './kernel.js';
 
@@ -54,7 +54,7 @@ const glassEmittance = 0.84;
 export interface DwellingSun {
   readonly solar_W: Float64Array;
   readonly opaqueSolar_W: Float64Array;
-  readonly windows: readonly { readonly area_m2: number; readonly uFactor_W_m2K: number; readonly roomEmissivity: number }[];
+  readonly windows: readonly BodyWindow[];
 }
 
 function makeUpOf(given: WindowInput['glazing'], room: KernelRoom): GlazingMakeUp {
@@ -107,8 +107,9 @@ export function dwellingSun(weather: HourlyYear, given: { windows: readonly Wind
     const shaded = shadeOnFacade(sun, window, { ...rest, width_m, height_m, horizon: rest.horizon.map(({ passes = 0, ...point }) => ({ ...point, passes })) });
     windowGain_W_m2({ optics, sky, shade: shaded }, gain);
     for (let h = 0; h < 8760; h++) solar_W[h] = solar_W[h]! + glass_m2 * gain[h]!;
-    outside.push({ area_m2: glass_m2, u_W_m2K: optics.uFactor_W_m2K, absorptance: 0, tilt_deg: window.tilt_deg, emittance: glassEmittance });
-    return { area_m2: window.area_m2, uFactor_W_m2K: optics.uFactor_W_m2K, roomEmissivity: roomEmissivityOf(makeUp, on) };
+    const path = { area_m2: window.area_m2, uFactor_W_m2K: optics.uFactor_W_m2K, roomEmissivity: roomEmissivityOf(makeUp, on) };
+    outside.push({ area_m2: glass_m2, u_W_m2K: yearUFactor_W_m2K(path), absorptance: 0, tilt_deg: window.tilt_deg, emittance: glassEmittance });
+    return path;
   });
   return { solar_W, opaqueSolar_W: opaqueGain_W(outside), windows };
 }

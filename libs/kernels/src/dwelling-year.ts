@@ -1,4 +1,4 @@
-import { dwellingYear, everyHour, facingAreaPerFloor, surfaceConductance_W_m2K, thermalClasses, ventilationOf_W_K } from '#calc';
+import { dwellingYear, everyHour, facingAreaPerFloor, surfaceConductance_W_m2K, thermalClasses, ventilationOf_W_K, yearUFactor_W_m2K } from '#calc';
 import type { DwellingBody, DwellingDrive } from '#calc';
 import { z } from 'zod';
 import { dwellingSun, opaqueInput, windowInput, type DwellingSun } from './dwelling-sun.js';
@@ -24,7 +24,7 @@ const input = z.strictObject({
   facingArea_m2: positive.optional().describe('4.5 × floor when absent'),
   opaque_W_K: notNegative.optional().describe('sum of the opaque parts when absent'),
   opaqueToMass_W_K: notNegative.optional().describe('takes the place of 1/(1/H_op − 1/H_ms)'),
-  window_W_K: notNegative.optional().describe('sum of the windows at their U-values when absent'),
+  window_W_K: notNegative.optional().describe('sum of the windows, U at year-round surface films, when absent'),
   ventilation_W_K: hourly.optional(),
   airChange_1_h: hourly.optional(),
   volume_m3: positive.optional(),
@@ -60,7 +60,7 @@ function ventilationOf(given: Given): Float64Array {
 
 function bodyOfGiven(given: Given, sun: DwellingSun | null): DwellingBody {
   const opaque = given.opaque?.reduce((sum, { area_m2, u_W_m2K }) => sum + area_m2 * u_W_m2K, 0);
-  const windows = sun?.windows.reduce((sum, { area_m2, uFactor_W_m2K }) => sum + area_m2 * uFactor_W_m2K, 0);
+  const windows = sun?.windows.reduce((sum, window) => sum + window.area_m2 * yearUFactor_W_m2K(window), 0);
   return {
     floor_m2: given.floor_m2,
     ...massOf(given),

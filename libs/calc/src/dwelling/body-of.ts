@@ -1,12 +1,7 @@
 import type { ThermalClass } from '../portfolio/index.js';
-import { facingAreaPerFloor, surfaceConductance_W_m2K, type DwellingBody } from './body.js';
+import { facingAreaPerFloor, fittedSurfaceConductance_W_m2K, type DwellingBody } from './body.js';
 import { thermalClasses } from './thermal-class.js';
-
-/** A window as a path for heat. */
-export interface BodyWindow {
-  readonly area_m2: number;
-  readonly uFactor_W_m2K: number;
-}
+import { yearUFactor_W_m2K, type BodyWindow } from './window-path.js';
 
 /** What is known of a dwelling in trade terms. Party walls, floors and ceilings border on neighbours at the same temperature: no loss, only mass. */
 export interface BodyGiven {
@@ -44,12 +39,12 @@ export function ventilationOf_W_K(volume_m3: number, airChange_1_h: number): num
 /**
  * The body of a dwelling from what a survey knows.
  *
- *   C_m, A_m from the class × floor; A_t = 4.5 × floor; H_op = Σ U A of exposed wall and roof; H_w = Σ U A of windows
+ *   C_m, A_m from the class × floor; A_t = 4.5 × floor; H_op = Σ U A of exposed wall and roof; H_w = Σ U A of windows at their year-round films
  *
  * @param given floor area, class, exposed parts, windows, air change
  * @returns the body
  * @throws RangeError when a figure is out of range
- * @source ISO 13790:2008, Table 12, 7.2.2.2, 9.3.1
+ * @source ISO 13790:2008, Table 12, 7.2.2.2, 9.3.1; window films and h_is as the note on single glass says
  */
 export function bodyOf(given: BodyGiven): DwellingBody {
   const { floorArea_m2, windows, exposedWall_m2, wallU_W_m2K, exposedRoof_m2, roofU_W_m2K } = given;
@@ -61,8 +56,8 @@ export function bodyOf(given: BodyGiven): DwellingBody {
     massArea_m2: figures.massAreaPerFloor * floorArea_m2,
     facingArea_m2: facingAreaPerFloor * floorArea_m2,
     opaque_W_K: exposedWall_m2 * wallU_W_m2K + exposedRoof_m2 * roofU_W_m2K,
-    window_W_K: windows.reduce((sum, { area_m2, uFactor_W_m2K }) => sum + area_m2 * uFactor_W_m2K, 0),
+    window_W_K: windows.reduce((sum, window) => sum + window.area_m2 * yearUFactor_W_m2K(window), 0),
     ventilation_W_K: ventilationOf_W_K(floorArea_m2 * given.ceilingHeight_m, given.airChange_1_h),
-    surfaceConductance_W_m2K,
+    surfaceConductance_W_m2K: fittedSurfaceConductance_W_m2K,
   };
 }

@@ -35,14 +35,13 @@ export interface Conductances {
 export function conductancesOf(body: DwellingBody, ventilation_W_K: number = body.ventilation_W_K): Conductances {
   checkBody(body);
   if (!(ventilation_W_K >= 0 && ventilation_W_K < Infinity)) throw new RangeError(`ventilation_W_K must be 0 or more, got ${String(ventilation_W_K)}`);
-  const air = ventilation_W_K + (body.windowToAir_W_K ?? 0);
-  const airToSurface = body.airToSurface_W_K ?? body.surfaceConductance_W_m2K * body.facingArea_m2;
+  const airToSurface = body.surfaceConductance_W_m2K * body.facingArea_m2;
   const massToSurface = massConductance_W_m2K * body.massArea_m2;
-  const throughAir = (air * airToSurface) / (air + airToSurface);
+  const throughAir = (ventilation_W_K * airToSurface) / (ventilation_W_K + airToSurface);
   const toSurface = throughAir + body.window_W_K;
   const shareToMass = body.massArea_m2 / body.facingArea_m2;
   return {
-    ventilation_W_K: air,
+    ventilation_W_K,
     airToSurface_W_K: airToSurface,
     massToSurface_W_K: massToSurface,
     outdoorToMass_W_K: body.opaqueToMass_W_K ?? (body.opaque_W_K * massToSurface) / (massToSurface - body.opaque_W_K),

@@ -1,6 +1,7 @@
-export { checkBody, facingAreaPerFloor, massConductance_W_m2K, surfaceConductance_W_m2K, type DwellingBody } from './body.js';
+export { checkBody, facingAreaPerFloor, fittedSurfaceConductance_W_m2K, massConductance_W_m2K, surfaceConductance_W_m2K, type DwellingBody } from './body.js';
 export { thermalClasses, type ThermalClassFigures } from './thermal-class.js';
-export { airCapacity_J_m3K, bodyOf, ventilationOf_W_K, type BodyGiven, type BodyWindow } from './body-of.js';
+export { airCapacity_J_m3K, bodyOf, ventilationOf_W_K, type BodyGiven } from './body-of.js';
+export { yearFilms, yearUFactor_W_m2K, type BodyWindow } from './window-path.js';
 export { conductancesOf, type Conductances } from './conductances.js';
 export { hourBalance, type HourBalance, type HourGiven } from './hour-balance.js';
 export { hourResponse, type HourResponse } from './hour-response.js';
