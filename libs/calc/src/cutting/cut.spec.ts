@@ -17,6 +17,7 @@ describe('film jobs with a bound from outside', () => {
     const result = cut(job);
     const bound = result.lowerBoundArea_mm2 / QUARTER_mm ** 2;
     expect(bound).toBeGreaterThanOrEqual(wanted.lowerBound - (filmJobs.tolerance.abs ?? 0));
+    expect(result.boughtArea_mm2 / QUARTER_mm ** 2).toBeLessThanOrEqual(wanted.bestKnown + 0.5);
     expect(bound).toBeLessThanOrEqual(wanted.bestKnown);
     expect(checkLayout(job, result)).toEqual({ ok: true, faults: [] });
   });

@@ -1,6 +1,6 @@
 import { blockCost, countBlock, type Block } from './block.js';
 import type { ReadyJob } from './ready-job.js';
-import type { ShelfFill } from './shelf-fill.js';
+import type { Tools } from './dive.js';
 import { greedyShelves } from './shelf-greedy.js';
 
 /** What the improving search starts from. */
@@ -14,9 +14,10 @@ export interface ImproveStart {
 /**
  * Takes a few blocks away and lays their pieces again with changed luck; keeps what is not worse. Stops after the given rounds.
  */
-export function improved(ready: ReadyJob, fill: ShelfFill, start: ImproveStart): Block[] {
+export function improved(ready: ReadyJob, tools: Tools, start: ImproveStart): Block[] {
   let blocks = [...start.blocks];
   const { next } = start;
+  const area = Float64Array.from(ready.types, (type) => type.across * type.along);
   const left = new Int32Array(ready.types.length);
   for (let round = 0; round < start.rounds && blocks.length > 1; round++) {
     const out = chosen(ready, blocks, next);
@@ -26,8 +27,10 @@ export function improved(ready: ReadyJob, fill: ShelfFill, start: ImproveStart):
       old += blockCost(ready, blocks[b]!);
       countBlock(ready, blocks[b]!, { counts: left, sign: 1 });
     }
-    const worth = start.worth.map((area) => area ** (1 + 0.3 * next()) * (1 + 0.15 * next()));
-    const again = greedyShelves(ready, fill, { left, worth, next });
+    const base = next() < 0.5 ? start.worth : area;
+    const power = 1 + 0.3 * next();
+    const worth = base.map((one) => one ** power * (1 + 0.15 * next()));
+    const again = greedyShelves(ready, tools.fill, { left, worth, next });
     const cost = again.reduce((sum, block) => sum + blockCost(ready, block), 0);
     if (cost > old * (1 + 1e-12)) continue;
     const gone = new Set(out);

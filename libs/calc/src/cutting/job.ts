@@ -25,7 +25,7 @@ export interface CutJob {
   readonly rolls: readonly CutRoll[];
   /** Film lost at each cut, mm; 0 for a knife. */
   readonly kerf_mm?: number | undefined;
-  /** Rounds of the improving search, default 400; 0 = one pass. The same job gives the same result. */
+  /** Rounds of the improving search, default 1000; 0 = one pass. The same job gives the same result. */
   readonly rounds?: number | undefined;
   /** Seed of the improving search, default 1. */
   readonly seed?: number | undefined;
