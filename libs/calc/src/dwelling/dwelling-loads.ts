@@ -120,46 +120,52 @@ function sameAirUntil(air: Float64Array | null, from: number, end: number): numb
   return to;
 }
 
+/**
+ * The hour loop. Where a set point is held, plant and mass are one line: mass' = held × mass + (u ± …), so that only one multiply and add wait
+ * for the hour before; where the plant is at its limit the two are taken apart again.
+ */
 function runHours(response: HourResponse, at: { drive: PreparedDrive; buffers: LoadBuffers; from: number; to: number }, run: Running): void {
-  const { drive, buffers } = at;
-  const { outdoor_degC, solar_W, internal_W, heatingSetPoint_degC, coolingSetPoint_degC, heatingLimit_W, coolingLimit_W } = drive;
-  const { heating_W, cooling_W } = buffers;
-  const massStart_degC = buffers.massStart_degC ?? null;
+  const { outdoor_degC, solar_W, internal_W, heatingSetPoint_degC, coolingSetPoint_degC, heatingLimit_W, coolingLimit_W } = at.drive;
+  const { heating_W, cooling_W } = at.buffers;
+  const massStart_degC = at.buffers.massStart_degC ?? null;
   const { massKept, massOutdoor, massSolar_K_W, massInternal_K_W, massPerPlant_K_W, airMass, airOutdoor, airSolar_K_W, airInternal_K_W } = response;
-  const slope = response.airPerPlant_K_W;
-  const perSlope = 1 / slope;
-  let mass = run.mass_degC;
-  let [heat, cool, peakHeat, peakCool] = [run.heating_W, run.cooling_W, run.peakHeating_W, run.peakCooling_W];
+  const perSlope = 1 / response.airPerPlant_K_W;
+  const massPerAir = massPerPlant_K_W * perSlope;
+  const massHeld = massKept - massPerAir * airMass;
+  let { mass_degC: mass, heating_W: heat, cooling_W: cool, peakHeating_W: peakHeat, peakCooling_W: peakCool, heatingHours, coolingHours } = run;
   for (let h = at.from; h < at.to; h++) {
     const outdoor = outdoor_degC[h]!;
     const solar = solar_W[h]!;
     const internal = internal_W[h]!;
-    const air = airMass * mass + (airOutdoor * outdoor + airSolar_K_W * solar + airInternal_K_W * internal);
+    const fixedMass = massOutdoor * outdoor + massSolar_K_W * solar + massInternal_K_W * internal;
+    const fixedAir = airOutdoor * outdoor + airSolar_K_W * solar + airInternal_K_W * internal;
+    const most = coolingSetPoint_degC[h]!;
+    const least = heatingSetPoint_degC[h]!;
+    const air = airMass * mass + fixedAir;
     if (massStart_degC !== null) massStart_degC[h] = mass;
-    mass = massKept * mass + (massOutdoor * outdoor + massSolar_K_W * solar + massInternal_K_W * internal);
-    const above = air - coolingSetPoint_degC[h]!;
-    const below = heatingSetPoint_degC[h]! - air;
-    if (above > 0) {
-      const power = Math.min(above * perSlope, coolingLimit_W[h]!);
-      if (above - power * slope > held_K) run.over++;
+    if (air > most) {
+      let power = (air - most) * perSlope;
+      if (power > coolingLimit_W[h]!) {
+        power = coolingLimit_W[h]!;
+        if (air - power * response.airPerPlant_K_W - most > held_K) run.over++;
+        mass = massKept * mass + fixedMass - massPerPlant_K_W * power;
+      } else mass = massHeld * mass + (fixedMass + massPerAir * (most - fixedAir));
       cooling_W[h] = power;
-      mass -= massPerPlant_K_W * power;
       cool += power;
-      run.coolingHours += power > 0 ? 1 : 0;
+      if (power > 0) coolingHours++;
       if (power > peakCool) { peakCool = power; run.peakCoolingHour = h; }
-    } else if (below > 0) {
-      const power = Math.min(below * perSlope, heatingLimit_W[h]!);
-      if (below - power * slope > held_K) run.under++;
+    } else if (air < least) {
+      let power = (least - air) * perSlope;
+      if (power > heatingLimit_W[h]!) {
+        power = heatingLimit_W[h]!;
+        if (least - air - power * response.airPerPlant_K_W > held_K) run.under++;
+        mass = massKept * mass + fixedMass + massPerPlant_K_W * power;
+      } else mass = massHeld * mass + (fixedMass + massPerAir * (least - fixedAir));
       heating_W[h] = power;
-      mass += massPerPlant_K_W * power;
       heat += power;
-      run.heatingHours += power > 0 ? 1 : 0;
+      if (power > 0) heatingHours++;
       if (power > peakHeat) { peakHeat = power; run.peakHeatingHour = h; }
-    }
+    } else mass = massKept * mass + fixedMass;
   }
-  run.mass_degC = mass;
-  run.heating_W = heat;
-  run.cooling_W = cool;
-  run.peakHeating_W = peakHeat;
-  run.peakCooling_W = peakCool;
+  Object.assign(run, { mass_degC: mass, heating_W: heat, cooling_W: cool, peakHeating_W: peakHeat, peakCooling_W: peakCool, heatingHours, coolingHours });
 }
