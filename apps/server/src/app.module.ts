@@ -1,0 +1,35 @@
+import { Module, type DynamicModule, type Provider } from '@nestjs/common';
+import { IntakeModule } from '#intake';
+import { StoreModule, type StorePlace } from '#store';
+import { ApiDescription, ApiDescriptionController } from './api-description.controller.js';
+import { Edge } from './edge.js';
+import { HealthController } from './health/health.controller.js';
+import { ImportDesk } from './imports/import-desk.js';
+import { ImportsController } from './imports/imports.controller.js';
+import { JobRunner } from './jobs/job-runner.js';
+import { JobsController } from './jobs/jobs.controller.js';
+import { KeptPlans } from './plans/kept-plans.js';
+import { PlanOrders } from './plans/plan-orders.js';
+import { PlansController } from './plans/plans.controller.js';
+import { PortfolioController } from './portfolio/portfolio.controller.js';
+import { RanksController } from './ranks/ranks.controller.js';
+import { FormsController } from './start-page/forms.controller.js';
+import { StartPageController } from './start-page/start-page.controller.js';
+
+/** What the server is put together from. */
+export interface ServerParts extends StorePlace {
+  /** Providers of `PlanMaker` and `WorkbookMaker`. */
+  readonly makers: readonly Provider[];
+}
+
+@Module({})
+export class AppModule {
+  static forRoot({ database, makers }: ServerParts): DynamicModule {
+    return {
+      module: AppModule,
+      imports: [StoreModule.forRoot({ database }), IntakeModule],
+      controllers: [ApiDescriptionController, StartPageController, FormsController, PortfolioController, ImportsController, RanksController, PlansController, JobsController, HealthController],
+      providers: [Edge, ApiDescription, ImportDesk, JobRunner, KeptPlans, PlanOrders, ...makers],
+    };
+  }
+}

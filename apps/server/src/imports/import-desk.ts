@@ -1,0 +1,36 @@
+import { Injectable } from '@nestjs/common';
+import { fileOfBytes, IntakeService, type Finding, type IntakeReport } from '#intake';
+import { Edge } from '../edge.js';
+import { ProblemException, type ProblemError } from '../problem/problem.js';
+import { nameAsSent, type UploadedFile } from './upload.js';
+
+const errorOf = ({ code, expected, whatToDo, file, row, column }: Finding): ProblemError => ({
+  code,
+  detail: `expected ${expected}; ${whatToDo}`,
+  file,
+  ...(row !== null && { row }),
+  ...(column !== null && { column }),
+});
+
+/** Takes uploaded files in; files of which nothing can be used are a problem, all others a report. */
+@Injectable()
+export class ImportDesk {
+  constructor(
+    private readonly intake: IntakeService,
+    private readonly edge: Edge,
+  ) {}
+
+  async take(files: readonly UploadedFile[] | undefined, dryRun: boolean): Promise<IntakeReport> {
+    if (files === undefined || files.length === 0) {
+      throw new ProblemException(422, 'No file was sent; send the survey files as multipart/form-data.', [{ code: 'no-file', detail: 'no file was sent', pointer: '/files' }]);
+    }
+    const sent = files.map(({ originalname, buffer }) => fileOfBytes(nameAsSent(originalname), buffer));
+    const report = dryRun ? await this.intake.check(sent) : await this.intake.import(sent, this.edge.now());
+    const { created, updated, unchanged } = report;
+    const errors = report.findings.filter(({ severity }) => severity === 'error');
+    if (created + updated + unchanged === 0 && errors.length > 0) {
+      throw new ProblemException(422, 'Nothing in the files can be used; the errors say why.', errors.map(errorOf));
+    }
+    return report;
+  }
+}
