@@ -73,7 +73,7 @@ export function install() {
   checkNode();
   const missing = missingPackages();
   if (missing.length === 0 && databaseLoads()) return;
-  console.error(missing.length === 0 ? 'Building the database package, once …' : `Installing ${missing.length} packages, once; where sqlite3 must be compiled this takes a few minutes …`);
+  console.error(missing.length === 0 ? 'Building the database package, once …' : `Installing ${missing.length} package${missing.length > 1 ? 's' : ''}, once; where sqlite3 must be compiled this takes a few minutes …`);
   const started = Date.now();
   const { ok, tail } = npm(missing.length === 0 ? ['rebuild', 'sqlite3'] : ['ci', '--include=dev', '--no-audit', '--no-fund']);
   if (!ok || !databaseLoads()) say(tail);

@@ -1,3 +1,4 @@
+import { spawnSync } from 'node:child_process';
 import request from 'supertest';
 import { MadeUpPlans, madeUpMakers, startServer, type ServerForTest } from './server-app.js';
 import { twoDwellings } from '../portfolios/two-dwellings.js';
@@ -235,6 +236,25 @@ describe('the description of the API', () => {
       '/api/plans/{id}/workbook', '/api/portfolio', '/api/ranks/dwellings', '/api/ranks/facades',
     ]);
     expect(paths['/api/imports']?.post?.responses['422']?.content).toHaveProperty(['application/problem+json']);
+  });
+});
+
+describe('the description of the API to a judge from outside', () => {
+  // The validator is an ES module, which jest's CommonJS mode cannot load: it judges in a process of its own.
+  const JUDGE = `import { Validator } from '@seriousme/openapi-schema-validator';
+let text = '';
+for await (const piece of process.stdin) text += piece;
+const { valid, errors } = await new Validator().validate(JSON.parse(text));
+console.log(valid ? 'valid' : JSON.stringify(errors));`;
+  const judged = (text: string): string => spawnSync(process.execPath, ['--input-type=module', '-e', JUDGE], { input: text, encoding: 'utf8' }).stdout.trim();
+
+  it('is valid, and would not be with an operation that answers nothing', async () => {
+    const { text } = await get('/api/openapi.json').expect(200);
+    expect(judged(text)).toBe('valid');
+    const broken = JSON.parse(text) as { paths: Record<string, { get: { responses?: object } }> };
+    delete broken.paths['/api/portfolio']?.get.responses;
+    broken.paths['/api/jobs'] = { get: { responses: { ok: {} } } };
+    expect(judged(JSON.stringify(broken))).not.toBe('valid');
   });
 });
 
