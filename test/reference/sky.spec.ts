@@ -1,4 +1,7 @@
-import { cosIncidence, irradianceOnFacade, relativeAirMass, type SkyModel } from '#calc';
+import { clearDayGain, clearSky, cosIncidence, diffuseShare, irradianceOnFacade, largestClearDayGain, relativeAirMass, type SkyModel } from '#calc';
+import { clearSkies, phoenixNoons } from './sky-clear.js';
+import { erbsHours } from './sky-diffuse-share.js';
+import { solarGainFactors } from './sky-solar-gain-factor.js';
 import { incidenceAngles, transposition } from './sky-transposition.js';
 
 describe('light on a facade in one hour', () => {
@@ -26,4 +29,28 @@ describe('light on a facade in one hour', () => {
       expect(Math.abs(cosIncidence(given) - want.cosIncidence)).toBeLessThanOrEqual(incidenceAngles.tolerance.abs ?? 0);
     }
   });
+});
+
+it.each([['60 skies by both editions', clearSkies], ['12 noons of Phoenix', phoenixNoons]] as const)('clear sky: %s', (_name, table) => {
+  const off = table.rows.map(({ given, expect: want, place }) => {
+    const got = clearSky(given);
+    return { place, worst: Math.max(Math.abs(got.directNormal_W_m2 - want.directNormal_W_m2), Math.abs(got.diffuseHorizontal_W_m2 - want.diffuseHorizontal_W_m2)) };
+  });
+  expect(off.filter(({ worst }) => !(worst <= (table.tolerance.abs ?? 0)))).toEqual([]);
+});
+
+it('150 hours of global light split by Erbs', () => {
+  expect(erbsHours.rows).toHaveLength(150);
+  for (const { given, expect: want } of erbsHours.rows) {
+    expect(Math.abs(given.globalHorizontal_W_m2 * diffuseShare(given.clearness) - want)).toBeLessThanOrEqual(erbsHours.tolerance.abs ?? 0);
+  }
+});
+
+it('solar heat gain factors of the handbook: maxima of the months and hours of July', () => {
+  const off = solarGainFactors.rows.map(({ given: { solarTime_h, ...window }, expect: want, place }) => {
+    const got = solarTime_h === null ? largestClearDayGain(window) : clearDayGain(window, solarTime_h);
+    return { place, ...window, solarTime_h, off_W_m2: Math.abs(got.gain_W_m2 - want) };
+  });
+  expect(off.length).toBeGreaterThan(300);
+  expect(off.filter(({ off_W_m2 }) => !(off_W_m2 <= (solarGainFactors.tolerance.abs ?? 0)))).toEqual([]);
 });

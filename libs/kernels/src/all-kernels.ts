@@ -8,9 +8,19 @@ import { kernel as lifeCycle } from './life-cycle.js';
 import { kernel as tariffBill } from './tariff-bill.js';
 import { kernel as meterPair } from './meter-pair.js';
 import { kernel as paneStress } from './pane-stress.js';
+import { kernel as facadeIrradiance } from './facade-irradiance.js';
+import { kernel as facadeYear } from './facade-year.js';
+import { kernel as solarGainFactor } from './solar-gain-factor.js';
+import { kernel as sunPosition } from './sun-position.js';
+import { kernel as sunlitShare } from './sunlit-share.js';
 
 /** Every kernel by name, in flow order. */
 export const allKernels: readonly Kernel[] = [
+  sunPosition,
+  facadeIrradiance,
+  facadeYear,
+  sunlitShare,
+  solarGainFactor,
   glazing,
   meterPair,
   paneStress,
