@@ -50,6 +50,7 @@ const dwelling = file({
   frameShare: share,
   insectScreenShare: share,
   blind: word<BlindKind>('none', 'light', 'medium', 'dark'),
+  unknownGlazing: assumption(z.string().min(1)),
   oldFilm: assumption(z.string().min(1)),
   albedo: share,
   widestRoll_mm: positive,

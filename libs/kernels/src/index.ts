@@ -1,2 +1,3 @@
 export { allKernels } from './all-kernels.js';
 export { InputFault, type Kernel, type KernelRoom } from './kernel.js';
+export { kernelRoom } from './room.js';

@@ -8,6 +8,9 @@ export interface Default<T> {
   readonly basis: 'measured' | 'published' | 'assumed';
 }
 
+/** Looks a default up by key; every key exists in data/assumptions. */
+export type DefaultOf = <T extends string | number | boolean>(key: string) => Default<T>;
+
 /** Fills gaps with defaults and keeps the list of what was filled, for every sheet that shows a figure resting on it. */
 export interface AssumptionBook {
   /**

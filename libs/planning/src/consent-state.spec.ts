@@ -5,7 +5,7 @@ const consent = (over: Partial<Consent>): Consent => ({
   id: 'C1', building: 'B', kind: 'glass maker', glazing: 'bronze-6', film: 'A', window: null, state: 'given', date: null, reference: null,
   inventoryRow: { file: 'consents.csv', row: 2 }, ...over,
 });
-const question = (over: Partial<ConsentQuestion> = {}): ConsentQuestion => ({ building: 'B', glazing: 'bronze-6', film: 'A', window: 'B/1/W01', outcome: 'written-consent-needed', ...over });
+const question = (over: Partial<ConsentQuestion> = {}): ConsentQuestion => ({ building: 'B', glazing: 'bronze-6', surveyedGlazing: null, film: 'A', window: 'B/1/W01', outcome: 'written-consent-needed', ...over });
 
 describe('consent of a pane', () => {
   it('is not needed where no trigger is listed and nothing is on file', () => {

@@ -18,6 +18,8 @@ const isAboutGlass = (consent: Consent): boolean => ABOUT_GLASS.some((word) => c
 export interface ConsentQuestion {
   readonly building: string;
   readonly glazing: string;
+  /** The type as surveyed, where a label is used for the figures. */
+  readonly surveyedGlazing: string | null;
   readonly film: string;
   readonly window: string;
   readonly outcome: 'no-listed-trigger' | 'ask-first' | 'written-consent-needed';
@@ -25,7 +27,7 @@ export interface ConsentQuestion {
 
 const covers = (consent: Consent, q: ConsentQuestion): boolean =>
   consent.building === q.building &&
-  (consent.glazing === null || consent.glazing === q.glazing) &&
+  (consent.glazing === null || consent.glazing === q.glazing || consent.glazing === q.surveyedGlazing) &&
   (consent.film === null || consent.film === q.film) &&
   (consent.window === null || consent.window === q.window);
 

@@ -1,1 +1,2 @@
-export {};
+export type * from './plan.js';
+export type * from './option.js';

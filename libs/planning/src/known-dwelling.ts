@@ -1,5 +1,5 @@
 import type { Building, CoolingPlant, Dwelling, Efficiency, HeatingKind, PayerRule, PlantKind, TariffText, ThermalClass } from '#calc';
-import type { AssumptionBook, Default } from './assumption-book.js';
+import type { AssumptionBook, DefaultOf } from './assumption-book.js';
 import type { PlacedWindow } from './placed-windows.js';
 
 /** A dwelling with every gap filled: what the physics and the bill need, in one place. */
@@ -50,9 +50,6 @@ export interface KnownMeter {
   /** Dwellings it serves; a shared meter is valued on the sum of all. */
   readonly dwellings: readonly string[];
 }
-
-/** Looks a default up by key; every key exists in data/assumptions. */
-export type DefaultOf = <T extends string | number | boolean>(key: string) => Default<T>;
 
 /** What is needed to fill a dwelling's gaps. */
 export interface Filling {

@@ -1,7 +1,7 @@
 import type { AssumedValue, Building, Dwelling, Meter, PayerRule, PlanType, Portfolio, TariffText } from '#calc';
-import { assumptionBook } from './assumption-book.js';
+import { assumptionBook, type DefaultOf } from './assumption-book.js';
 import { grouped, sortedBy } from './grouped.js';
-import { builtClass, cooledShare, type DefaultOf, type Filling, type KnownDwelling, type KnownMeter, knownPlant, missingFor, occupiedShares } from './known-dwelling.js';
+import { builtClass, cooledShare, type Filling, type KnownDwelling, type KnownMeter, knownPlant, missingFor, occupiedShares } from './known-dwelling.js';
 import { type PlacedWindow, placedWindows, windowIndex } from './placed-windows.js';
 import type { NotRanked, PlanFinding } from './plan.js';
 

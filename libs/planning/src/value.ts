@@ -1,16 +1,19 @@
-import type { Phase } from '#calc';
-import type { FilmOption, LifeSegment, PhaseValue } from './option.js';
+import { payerShares, type Phase, presentValue, type SavingState, yearlyStream } from '#calc';
+import type { FilmOption, PhaseValue } from './option.js';
 import type { PlanTerms } from './plan.js';
 
-/** One year of the film's life in base-date prices, before film ageing and escalation. */
-export interface StreamYear {
-  /** Calendar year that holds the middle of this year of life. */
-  readonly year: number;
-  readonly cooling_cents: number;
-  readonly heating_cents: number;
-  readonly net_cents: number;
-  readonly owner_cents: number;
+/** The money of an option installed in a phase, by year of the study; index 0 is the study start, flows fall at year's end. */
+export interface OptionFlows {
+  /** Years from the study start to the work. */
+  readonly phaseYear: number;
+  readonly cost_cents: readonly number[];
+  /** Net of added heating, all payers, with film ageing and escalation. */
+  readonly whole_cents: readonly number[];
+  /** The part of it that stays with the owner. */
+  readonly owner_cents: readonly number[];
 }
+
+type MoneyTerms = Pick<PlanTerms, 'studyStart' | 'realDiscountRate' | 'realEscalation' | 'filmDegradation_1_yr'>;
 
 const yearOf = (isoDate: string): number => Number(isoDate.slice(0, 4));
 const monthOf = (isoDate: string): number => Number(isoDate.slice(5, 7));
@@ -21,52 +24,37 @@ export function phaseYear(phase: Pick<Phase, 'firstDay'>, studyStart: string): n
   return Math.max(0, Math.floor(months / 12));
 }
 
-/** Share of the saving that stays with the owner in a year of the film's life: all of it until a ratio bill is reset. */
-export function ownerShareIn(payer: FilmOption['payer'], lifeYear: number): number {
-  if (payer.kind === 'ratio' && lifeYear <= payer.resetLag_yr) return 1;
-  return payer.ownerShare + (1 - payer.ownerShare) * payer.vacancyShare;
+function states(option: Pick<FilmOption, 'segments'>): SavingState[] {
+  return option.segments.map((s) => ({ fromYear: s.firstYear, saving_cents: s.saving.cooling_cents, heating_cents: s.saving.addedHeating_cents }));
 }
 
-const segmentOf = (segments: readonly LifeSegment[], year: number): LifeSegment | undefined => segments.findLast((s) => s.firstYear <= year) ?? segments[0];
-
-/**
- * The saving of an option by year of the film's life when it is installed at the start of a phase.
- *
- * @param endYear calendar year from which the building is no longer this portfolio's; null for none
- */
-export function optionStream(option: Pick<FilmOption, 'segments' | 'filmLife_yr' | 'payer'>, phase: Pick<Phase, 'firstDay'>, endYear: number | null): StreamYear[] {
-  const halfYear = monthOf(phase.firstDay) > 6 ? 1 : 0;
-  return Array.from({ length: option.filmLife_yr }, (_, i) => {
-    const year = yearOf(phase.firstDay) + i + halfYear;
-    const saving = endYear !== null && year >= endYear ? undefined : segmentOf(option.segments, year)?.saving;
-    const cooling_cents = saving?.cooling_cents ?? 0;
-    const heating_cents = saving?.addedHeating_cents ?? 0;
-    const net_cents = cooling_cents - heating_cents;
-    return { year, cooling_cents, heating_cents, net_cents, owner_cents: net_cents * ownerShareIn(option.payer, i + 1) };
+/** Cost and saving of an option in a phase as flows of the study. */
+export function optionFlows(option: FilmOption, phase: Pick<Phase, 'firstDay'>, at: { readonly terms: MoneyTerms; readonly endYear: number | null }): OptionFlows {
+  const { terms, endYear } = at;
+  const start = phaseYear(phase, terms.studyStart);
+  const stream = yearlyStream(states(option), {
+    studyStartYear: yearOf(terms.studyStart),
+    startsAfter_years: start,
+    life_years: option.filmLife_yr,
+    endYear,
+    escalation: terms.realEscalation,
+    heatingEscalation: terms.realEscalation,
+    degradation: terms.filmDegradation_1_yr,
   });
-}
-
-/** What a cent of year `i` (0 = first year of life) of a stream is worth at the study start: film ageing, escalation, discount, end of year. */
-export function worthOfYear(i: number, startYear: number, terms: Pick<PlanTerms, 'realDiscountRate' | 'realEscalation' | 'filmDegradation_1_yr'>): number {
-  const n = startYear + i + 1;
-  return ((1 - terms.filmDegradation_1_yr) ** i * (1 + terms.realEscalation) ** n) / (1 + terms.realDiscountRate) ** n;
+  const owner_cents = stream.flows_cents.map((flow, year) => (year <= start ? flow : flow * payerShares(option.payer, year - start).owner));
+  const cost_cents = stream.flows_cents.map((_, year) => (year === start ? option.cost.total_cents : 0));
+  return { phaseYear: start, cost_cents, whole_cents: stream.flows_cents, owner_cents };
 }
 
 /** Net present value of an option in a phase, whole building and owner; the owner pays the film in both. */
-export function phaseValue(option: FilmOption, phase: Phase, at: { readonly terms: PlanTerms; readonly endYear: number | null }): PhaseValue {
-  const start = phaseYear(phase, at.terms.studyStart);
-  const cost = option.cost.total_cents / (1 + at.terms.realDiscountRate) ** start;
-  let whole = -cost;
-  let owner = -cost;
-  optionStream(option, phase, at.endYear).forEach((year, i) => {
-    const worth = worthOfYear(i, start, at.terms);
-    whole += year.net_cents * worth;
-    owner += year.owner_cents * worth;
-  });
-  return { phase: phase.id, whole_cents: whole, owner_cents: owner };
+export function phaseValue(option: FilmOption, phase: Phase, at: { readonly terms: MoneyTerms; readonly endYear: number | null }): PhaseValue {
+  const flows = optionFlows(option, phase, at);
+  const rate = at.terms.realDiscountRate;
+  const cost = presentValue(flows.cost_cents, rate);
+  return { phase: phase.id, whole_cents: presentValue(flows.whole_cents, rate) - cost, owner_cents: presentValue(flows.owner_cents, rate) - cost };
 }
 
-/** Years of saving that pay the installed cost, or why there are none. */
+/** Years of the first year's saving that pay the installed cost, or why there are none. */
 export function simplePayback(cost_cents: number, firstYear_cents: number): { readonly years: number | null; readonly why: string | null } {
   if (firstYear_cents <= 0) return { years: null, why: 'the first year saves nothing net of added heating' };
   return { years: cost_cents / firstYear_cents, why: null };

@@ -1,0 +1,132 @@
+import { dwellingLoads, type LoadBuffers, prepareDrive, type PreparedDrive, readTariff, tariffClock, type TariffClock } from '#calc';
+import type { DwellingTask, FacadeSet, WindowPanel } from './dwelling-task.js';
+import { type GainBook, gainBook, type OnGlass } from './gain-book.js';
+import type { OptionRoom } from './option-room.js';
+import { plantLimit_W } from './plant-run.js';
+import { type Zone, zoneBody, zoneOf } from './zone.js';
+
+/** A thread's workplace: gains kept between dwellings, buffers used again and again. */
+export interface OptionBench {
+  readonly room: OptionRoom;
+  readonly gains: GainBook;
+  readonly loads: LoadBuffers;
+  readonly solar_W: Float64Array;
+  readonly use_kWh: Float64Array;
+  readonly clockOf: (tariff: string) => TariffClock;
+}
+
+export function optionBench(room: OptionRoom): OptionBench {
+  const clocks = new Map<string, TariffClock>();
+  return {
+    room,
+    gains: gainBook(room),
+    loads: { heating_W: new Float64Array(8760), cooling_W: new Float64Array(8760) },
+    solar_W: new Float64Array(8760),
+    use_kWh: new Float64Array(8760),
+    clockOf: (label) => {
+      let clock = clocks.get(label);
+      if (clock === undefined) {
+        const text = room.tariffs.get(label);
+        if (text === undefined) throw new RangeError(`tariff must be known, got ${label}`);
+        clocks.set(label, (clock = tariffClock(readTariff(text))));
+      }
+      return clock;
+    },
+  };
+}
+
+/** What hangs on each panel in a state of the dwelling. */
+export type Dressing = (panel: WindowPanel) => OnGlass;
+
+export const asFound: Dressing = (panel) => (panel.oldFilm ? 'old film' : 'bare');
+
+/** A set's film on its panels, as far as they may carry it and still stand in that year. */
+export const dressedWith =
+  (set: FacadeSet, year: number): Dressing =>
+  (panel) => {
+    const may = panel.filmable[set.film];
+    const filmed = set.facades.includes(panel.azimuth_deg) && (may === 'ready' || (may === 'waiting' && !set.readyOnly));
+    const gone = panel.replacementYear !== null && panel.replacementYear <= year;
+    return filmed && !gone ? set.film : asFound(panel);
+  };
+
+/** How a run departs from the surveyed figures, for the range of the result. */
+export interface Departure {
+  readonly setPoint_K: number;
+  /** Share of the sun that arrives, over the surveyed. */
+  readonly sun: number;
+  /** Share by which the film's cut differs from its sheet. */
+  readonly filmCut: number;
+}
+export const AS_SURVEYED: Departure = { setPoint_K: 0, sun: 1, filmCut: 0 };
+
+/** A dwelling's schedules written out once; each run puts its own sun in. */
+export interface DwellingBench {
+  readonly task: DwellingTask;
+  readonly zone: Zone;
+  readonly drive: PreparedDrive;
+}
+
+export function dwellingBench(task: DwellingTask, room: OptionRoom): DwellingBench {
+  const zone = zoneOf(task, room);
+  const d = task.dwelling;
+  const limit = plantLimit_W(d, { room, site: zone.site });
+  const drive = prepareDrive({
+    outdoor_degC: zone.site.weather.outdoor_degC,
+    solar_W: new Float64Array(8760),
+    internal_W: zone.internal_W,
+    heatingSetPoint_degC: d.heatingSetPoint_degC,
+    coolingSetPoint_degC: d.coolingSetPoint_degC,
+    coolingLimit_W: limit === null ? zone.plantLimit_W : zone.plantLimit_W.map((there, h) => Math.min(there, limit[h]!)),
+    heatingLimit_W: d.heatingKind === 'none' ? 0 : zone.plantLimit_W,
+    initialMass_degC: d.coolingSetPoint_degC,
+  });
+  return { task, zone, drive };
+}
+
+/** Heat of the sun through all glass into the bench's buffer, and the windows as paths for warmth. */
+function throughGlass(at: DwellingBench, bench: OptionBench, state: { readonly dressing: Dressing; readonly departure: Departure }) {
+  const { departure } = state;
+  const out = bench.solar_W;
+  out.set(at.zone.opaque_W);
+  const windows: { area_m2: number; uFactor_W_m2K: number }[] = [];
+  for (const panel of at.task.panels) {
+    const on = state.dressing(panel);
+    const glass = bench.gains.of(at.zone.site, panel, on);
+    windows.push({ area_m2: panel.glass_m2, uFactor_W_m2K: glass.uFactor_W_m2K });
+    const scale = panel.glass_m2 * at.task.dwelling.useFactor * departure.sun;
+    const gain = glass.gain_W_m2;
+    if (departure.filmCut !== 0 && typeof on === 'number') {
+      const bare = bench.gains.of(at.zone.site, panel, asFound(panel)).gain_W_m2;
+      const cut = 1 + departure.filmCut;
+      for (let h = 0; h < 8760; h++) out[h] = out[h]! + scale * Math.max(0, bare[h]! + cut * (gain[h]! - bare[h]!));
+    } else {
+      for (let h = 0; h < 8760; h++) out[h] = out[h]! + scale * gain[h]!;
+    }
+  }
+  return { solar_W: out, windows };
+}
+
+/** Loads of one year in one state of the glass; the arrays are copies. */
+export interface DwellingRun {
+  readonly cooling_W: Float64Array;
+  readonly heating_W: Float64Array;
+  readonly cooling_kWh: number;
+  readonly peakCooling_W: number;
+  readonly hoursOverSetPoint: number;
+}
+
+/** Runs a dwelling through the year in one state of its glass. */
+export function runOf(at: DwellingBench, bench: OptionBench, state: { readonly dressing: Dressing; readonly departure: Departure }): DwellingRun {
+  const { solar_W, windows } = throughGlass(at, bench, state);
+  const shift = state.departure.setPoint_K;
+  const drive = shift === 0 ? { ...at.drive, solar_W } : { ...at.drive, solar_W, coolingSetPoint_degC: at.drive.coolingSetPoint_degC.map((t) => t + shift) };
+  const loads = dwellingLoads(zoneBody(at.task, at.zone, windows), drive, bench.loads);
+  return {
+    cooling_W: loads.cooling_W.slice(),
+    heating_W: loads.heating_W.slice(),
+    cooling_kWh: loads.cooling_kWh,
+    peakCooling_W: loads.peakCooling_W,
+    hoursOverSetPoint: loads.hoursOverCoolingSetPoint,
+  };
+}

@@ -1,0 +1,55 @@
+import { chooseUnderCaps, loweredCaps, workedCaps } from './choose-under-caps.js';
+import { filmChoices } from './film-choices.js';
+import { knownPortfolio } from './known-portfolio.js';
+import { meterResults, unsettledMeters } from './meter-results.js';
+import { defaultsOf, type PlanJob } from './plan-job.js';
+import { planOf } from './plan-of.js';
+import { rollPricing, settingsInForce } from './plan-settings.js';
+import { planTerms } from './plan-terms.js';
+import type { Plan, RoundLog } from './plan.js';
+import { priceByRolls } from './price-by-rolls.js';
+import { chosenSets, planSaving_cents, studyYears } from './settled.js';
+import { skyOnFacades } from './sky-on-facades.js';
+import { foundTasks, revaluedOptions, valuedOptions } from './valued-options.js';
+import { heldWithinCaps } from './within-caps.js';
+import type { Workers } from './workers.js';
+
+/** Rounds of the two loops: whole rolls against the cap, neighbours on a shared meter against first-in values. */
+const MOST_ROUNDS = 3;
+
+/**
+ * THE SPINE: inventory → sky on facades → gain, dwelling year, bills → options → plan under the caps → cut list → work orders and payback.
+ *
+ * Each stage takes the result of the one before and gives a new value; nothing here is worked out in place.
+ */
+export async function planPortfolio(job: PlanJob, work: Workers): Promise<Plan> {
+  const known = knownPortfolio(job.portfolio, defaultsOf(job.catalogue)); // plan types laid out, gaps filled and noted
+  const terms = planTerms(job.portfolio.settings, defaultsOf(job.catalogue));
+  const skies = skyOnFacades(known, job.weather, job.catalogue.assumptions.value('albedo').value); // (site, azimuth, tilt) → hourly beam, sky, ground
+  const choices = filmChoices(known, skies, { job, terms }); // who may carry which film; film priced by cutting all candidates once
+  const settings = settingsInForce(job, known, terms);
+  const tasks = await foundTasks(known, { skies, choices, work, years: studyYears(settings, choices) });
+
+  let valued = await valuedOptions(tasks, { choices, work, progress: job.progress }); // gain → dwelling year → bills, as found and filmed
+  let caps = workedCaps(settings.phases, terms);
+  const rounds: RoundLog[] = [];
+  for (let round = 1; ; round++) {
+    const chosen = await chooseUnderCaps(valued.options, caps, { ...settings, work }); // plan lines, bound, certificate
+    const pricing = rollPricing(job, settings, { valued, choices });
+    const priced = priceByRolls(chosen.choice, pricing); // cut list; the cap held on what is bought
+    const setOf = chosenSets(chosen.choice, choices);
+    const shared = await meterResults({ tasks: valued.tasks, choice: chosen.choice, setOf, work, room: choices.room, sharedOnly: true });
+    const unsettled = unsettledMeters(shared, planSaving_cents(chosen.choice));
+    const lowered = loweredCaps(caps, priced, { phases: settings.phases, terms, round });
+    if (round > MOST_ROUNDS || (lowered.log.length === 0 && unsettled.length === 0)) {
+      const held = heldWithinCaps(priced, { of: pricing, lockedIn: settings.lockedIn });
+      return planOf({ job, known, skies, choices, settings, valued, chosen, pricing, priced: held.priced, rounds: [...rounds, ...held.log], workedCaps: caps, work });
+    }
+    rounds.push(...lowered.log);
+    caps = lowered.caps_cents;
+    if (unsettled.length > 0) {
+      rounds.push(...unsettled.map((m): RoundLog => ({ round, kind: 'shared meter', subject: m.meter, text: `together the meter saves ${(m.togetherSaving_cents / 100).toFixed(2)}, one by one ${(m.firstInSaving_cents / 100).toFixed(2)} a year: options valued again with the plan in place` })));
+      valued = await revaluedOptions(valued, { meters: new Set(unsettled.map((m) => m.meter)), chosen: setOf, choices, work });
+    }
+  }
+}

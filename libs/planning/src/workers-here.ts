@@ -1,0 +1,23 @@
+import { select } from '#calc';
+import { dwellingOptions, meterLoad_kWh } from './dwelling-options.js';
+import { optionBench } from './dwelling-run.js';
+import type { Workers } from './workers.js';
+
+/** All work in this thread: for tests and for machines where threads are not wanted. */
+export const workersHere: Workers = {
+  dwellingOptions: (tasks, room, progress) => {
+    const bench = optionBench(room);
+    return Promise.resolve(
+      tasks.map((task, i) => {
+        const result = dwellingOptions(task, bench);
+        progress?.('dwellings', i + 1, tasks.length);
+        return result;
+      }),
+    );
+  },
+  meterLoads: (tasks, room) => {
+    const bench = optionBench(room);
+    return Promise.resolve(tasks.map(({ task, set }) => meterLoad_kWh(task, bench, set)));
+  },
+  choose: (problem) => Promise.resolve(select(problem)),
+};
