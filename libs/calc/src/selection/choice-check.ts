@@ -75,7 +75,7 @@ export function choiceFindings(problem: SelectionProblem, chosen: readonly Chose
   const found = lines(problem, chosen, say);
   const cost = problem.phases.map(() => 0);
   const minutes = problem.phases.map(() => 0);
-  let value = -keepTogetherPrice(problem, found);
+  let value = 0 - keepTogetherPrice(problem, found);
   for (const { option, phase } of found) {
     value += option.value * (problem.phases[phase]!.valueFactor ?? 1);
     cost[phase]! += option.cost_cents;

@@ -2,7 +2,7 @@ import type { Classes } from './classes.js';
 import type { BreakPoint } from './hull-steps.js';
 
 /** Slack on every comparison of a bound with a whole number: products stay below 1e11, so their rounding stays below 1e-4. */
-export const ROUNDING = 1e-4;
+export const ROUNDING = 1e-3;
 
 /** A class the search may still change, measured from its item in the break choice; that item itself is (0, 0) and not listed. */
 export interface OpenClass {

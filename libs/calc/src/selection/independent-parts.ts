@@ -74,3 +74,10 @@ export function independentParts(of: Compiled): IndependentPart[] {
   }
   return [...parts.values()].map(({ groups, mask }) => ({ groups, phases: of.phases.map((_, t) => t).filter((t) => (mask >> t) % 2 !== 0) }));
 }
+
+/** Options of a part, at least 1: its share of the time. */
+export function sizeOf(of: Compiled, part: IndependentPart): number {
+  let size = 1;
+  for (const g of part.groups) size += of.optionStart[g + 1]! - of.optionStart[g]!;
+  return size;
+}

@@ -1,3 +1,4 @@
+import { wholeBound } from './bound-rounding.js';
 import { classesOf, type Classes } from './classes.js';
 import type { Compiled } from './compiled.js';
 import type { SearchLimits } from './core-search.js';
@@ -71,5 +72,6 @@ export function solveOneCapPart(of: Compiled, part: IndependentPart, to: { reado
   to.multipliers.cap[phase] = answer.slope;
   const options: number[] = [];
   for (const item of answer.chosen) if (classes.option[item]! >= 0) options.push(classes.option[item]!);
-  return { found: true, options, phases: options.map(() => phase), value: answer.profit, ...lagrangian(classes, answer.slope), proved: answer.proved, states: answer.states };
+  const lagrange = lagrangian(classes, answer.slope);
+  return { found: true, options, phases: options.map(() => phase), value: answer.profit, ...lagrange, shown: answer.proved ? answer.profit : wholeBound(lagrange.bound, lagrange.size), states: answer.states };
 }

@@ -9,8 +9,8 @@ export type PartAnswer =
       /** Lagrangian value of the part at its multipliers, and the magnitudes added up in it. */
       readonly bound: number;
       readonly size: number;
-      /** Every choice worth more was ruled out by search. */
-      readonly proved: boolean;
+      /** Whole number no choice is worth more than, by the multipliers or by search; equal to value when proved. */
+      readonly shown: number;
       readonly states: number;
     }
   | {

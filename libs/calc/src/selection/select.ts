@@ -1,9 +1,10 @@
 import { wholeBound } from './bound-rounding.js';
 import { checkProblem } from './check-problem.js';
 import { compile, type Compiled } from './compiled.js';
-import type { SearchLimits } from './core-search.js';
-import { independentParts } from './independent-parts.js';
+import { independentParts, sizeOf } from './independent-parts.js';
 import { noMultipliers, storedMultipliers, type Multipliers } from './multipliers.js';
+import { PartClock } from './part-clock.js';
+import { solveSeveralCapsPart } from './several-caps-part.js';
 import { hasOneCapOnly, solveOneCapPart } from './one-cap-part.js';
 import type { PartAnswer } from './part-answer.js';
 import { planCost } from './plan-cost.js';
@@ -62,7 +63,7 @@ function together(problem: SelectionProblem, of: Compiled, all: { answers: reado
     all.answers.reduce((sum, part) => sum + part.bound, 0),
     all.answers.reduce((sum, part) => sum + part.size, 0),
   );
-  const partly = all.answers.reduce((sum, part) => sum + (part.proved ? part.value : wholeBound(part.bound, part.size)), 0);
+  const partly = all.answers.reduce((sum, part) => sum + part.shown, 0);
   const bound = Math.max(value, Math.min(lagrangian, partly));
   return {
     status: bound === value ? 'optimal' : 'bounded',
@@ -104,16 +105,16 @@ export function select(problem: SelectionProblem, tools: SelectionTools = {}): S
   const of = compile(problem);
   const parts = independentParts(of);
   const multipliers = noMultipliers(of);
-  const started_s = tools.now_s?.() ?? 0;
-  const expired = (): boolean => tools.now_s !== undefined && problem.timeLimit_s !== undefined && tools.now_s() - started_s > problem.timeLimit_s;
-  const limits: SearchLimits = { mostStates: MOST_STATES, mostWork: MOST_WORK, expired };
   const answers: Extract<PartAnswer, { found: true }>[] = [];
+  const clock = new PartClock(problem, tools, parts.map((part) => sizeOf(of, part)));
   for (const part of parts) {
     if (part.phases.length === 0) {
       return noChoice('infeasible', `${of.groupIds[part.groups[0]!]!} must be taken, and none of its options fits a phase`, { parts: parts.length, states: 0, bound: null });
     }
-    if (!hasOneCapOnly(of, part)) throw new RangeError('phases must be 1 without visits, minutes, owners or rules');
-    const answer = solveOneCapPart(of, part, { multipliers, limits });
+    const effort = clock.next();
+    const answer = hasOneCapOnly(of, part)
+      ? solveOneCapPart(of, part, { multipliers, limits: { mostStates: MOST_STATES, mostWork: MOST_WORK, expired: () => effort.used(1) } })
+      : solveSeveralCapsPart(of, part, { multipliers, effort });
     if (!answer.found) return noChoice(answer.impossible ? 'infeasible' : 'bounded', answer.why, { parts: parts.length, states: answer.states, bound: null });
     answers.push(answer);
   }

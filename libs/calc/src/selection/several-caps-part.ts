@@ -1,0 +1,165 @@
+import { bestPrices, type BestPrices, type PriceLimits } from './best-prices.js';
+import type { Compiled } from './compiled.js';
+import { firstPlan } from './first-plan.js';
+import { improvePlan } from './improve-plan.js';
+import type { IndependentPart } from './independent-parts.js';
+import type { Multipliers } from './multipliers.js';
+import type { PartAnswer } from './part-answer.js';
+import { partModel, type PartModel } from './part-model.js';
+import { PlanState } from './plan-state.js';
+import { keepPrices, priceRows } from './price-rows.js';
+import { PricedItems } from './priced-items.js';
+import { propagate } from './propagation.js';
+import { noRestriction, Relaxation } from './relaxation.js';
+import { searchTree } from './tree-search.js';
+import { wholeBound } from './bound-rounding.js';
+
+/** How much work a part may take: counts, and shares of its time where a clock was given. */
+export interface Effort {
+  /** With a clock the counts do not end the search. */
+  readonly timed: boolean;
+  /** Is this share of the part's time used? */
+  readonly used: (share: number) => boolean;
+  readonly better: (worth: number, bound: number) => void;
+  readonly makeMaster?: PriceLimits['makeMaster'];
+}
+
+/** Counts that end each stage without a clock: some seconds for a hundred groups with tens of options. */
+const FIRST_ROUNDS = 400;
+const LAST_ROUNDS = 2500;
+const NODES_IN_ROUND = 4000;
+const TREE_WORK = 12e6;
+/** Parts with more items than this are not searched to the end. */
+const MOST_TREE_ITEMS = 20_000;
+/** Blocks the built-in simplex mixes at most; a solver handed in takes one a unit. */
+const MOST_BLOCKS = 64;
+
+/** The search of one part while it runs. */
+class PartSearch {
+  readonly state: PlanState;
+  worth = -Infinity;
+  proved = false;
+  states = 0;
+  private readonly priced: PricedItems;
+  private ceiling: number;
+
+  constructor(
+    private readonly relaxation: Relaxation,
+    private readonly prices: BestPrices,
+    private readonly effort: Effort,
+  ) {
+    this.state = new PlanState(relaxation.model);
+    this.priced = new PricedItems(relaxation.model, relaxation.rows, prices.price);
+    this.ceiling = wholeBound(prices.bound, prices.size);
+  }
+
+  /** The best of the plans made from the relaxed choices. */
+  first(): void {
+    let best: Int32Array | null = null;
+    for (const choice of [...this.prices.choices].reverse()) {
+      const worth = firstPlan(this.state, this.priced, choice);
+      if (worth > this.worth || best === null) [this.worth, best] = [worth, this.state.item.slice()];
+      if (this.effort.used(0.3)) break;
+    }
+    if (best !== null) this.state.become(best);
+    this.tell();
+  }
+
+  improve(rounds: number, share: number): void {
+    if (this.done) return;
+    const limits = {
+      mostRounds: this.effort.timed ? Infinity : rounds,
+      mostNodes: NODES_IN_ROUND,
+      expired: () => this.effort.used(share),
+      better: (worth: number) => this.effort.better(worth, this.ceiling),
+    };
+    const answer = improvePlan(this.state, this.priced, { worth: this.worth, bound: this.ceiling, limits });
+    this.worth = answer.worth;
+    this.states += answer.nodes;
+  }
+
+  /** Branch and bound, for parts small enough. */
+  prove(share: number): void {
+    const items = this.relaxation.model.option.length;
+    if (this.done || items > MOST_TREE_ITEMS) return;
+    const answer = searchTree(this.relaxation, this.prices.price, {
+      worth: this.worth,
+      bound: this.prices.bound,
+      limits: {
+        mostNodes: this.effort.timed ? Infinity : Math.ceil(TREE_WORK / (items + 1)),
+        expired: () => this.effort.used(share),
+        better: (worth) => this.effort.better(worth, this.ceiling),
+      },
+    });
+    this.states += answer.nodes;
+    if (answer.items !== null && answer.worth > this.worth) {
+      this.worth = answer.worth;
+      this.state.become(answer.items);
+    }
+    this.ceiling = Math.min(this.ceiling, answer.bound === -Infinity ? -Infinity : wholeBound(answer.bound, this.prices.size));
+    this.proved = answer.bound <= this.worth;
+  }
+
+  get done(): boolean {
+    return this.proved || this.worth >= this.ceiling;
+  }
+
+  get bound(): number {
+    return this.proved ? this.worth : this.ceiling;
+  }
+
+  private tell(): void {
+    if (this.worth > -Infinity) this.effort.better(this.worth, this.ceiling);
+  }
+}
+
+function answerOf(model: PartModel, prices: BestPrices, search: PartSearch): PartAnswer {
+  if (search.worth === -Infinity) {
+    const why = search.proved ? 'every choice was ruled out by search: what must be taken does not fit the limits' : 'no choice that takes all that must be taken was found within the limits of the search';
+    return { found: false, impossible: search.proved, why, states: search.states };
+  }
+  const items = [...search.state.item].filter((j) => j >= 0);
+  return {
+    found: true,
+    options: items.map((j) => model.option[j]!),
+    phases: items.map((j) => model.phase[j]!),
+    value: search.worth,
+    bound: prices.bound,
+    size: prices.size,
+    shown: search.bound,
+    states: search.states,
+  };
+}
+
+/**
+ * Solves a part with several limits: best prices, plans made from the relaxed choices, improvement by opening parts of the
+ * plan, and branch and bound where the part is small; more improvement with what effort is left.
+ *
+ * @param of compiled problem
+ * @param part one of its independent parts
+ * @param to where the prices go, and the effort allowed
+ * @returns the best choice found with its bound, or why there is none
+ * @throws never
+ * @source Lagrangian relaxation and Dantzig–Wolfe decomposition by building
+ */
+export function solveSeveralCapsPart(of: Compiled, part: IndependentPart, to: { readonly multipliers: Multipliers; readonly effort: Effort }): PartAnswer {
+  const model = partModel(of, part);
+  const why = propagate(model, noRestriction(model));
+  if (why !== null) return { found: false, impossible: true, why, states: 0 };
+  const rows = priceRows(model);
+  const relaxation = new Relaxation(model, rows);
+  const { effort } = to;
+  const prices = bestPrices(relaxation, {
+    mostRounds: 150,
+    mostBlocks: effort.makeMaster === undefined ? MOST_BLOCKS : Infinity,
+    expired: () => effort.used(0.4),
+    ...(effort.makeMaster === undefined ? {} : { makeMaster: effort.makeMaster }),
+  });
+  keepPrices(relaxation, prices.price, to.multipliers);
+  const search = new PartSearch(relaxation, prices, effort);
+  search.first();
+  search.improve(FIRST_ROUNDS, 0.25);
+  search.prove(0.7);
+  search.improve(LAST_ROUNDS, 1);
+  return answerOf(model, prices, search);
+}
