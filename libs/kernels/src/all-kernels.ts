@@ -1,4 +1,5 @@
 import { kernel as cut } from './cut.js';
+import { kernel as select } from './select.js';
 import { kernel as coolingPlant } from './cooling-plant.js';
 import { kernel as dwellingYear } from './dwelling-year.js';
 import { kernel as depreciation } from './depreciation.js';
@@ -29,5 +30,6 @@ export const allKernels: readonly Kernel[] = [
   tariffBill,
   lifeCycle,
   depreciation,
+  select,
   cut,
 ];
