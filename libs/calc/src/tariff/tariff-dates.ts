@@ -2,11 +2,13 @@ import type { TariffText } from '../portfolio/index.js';
 import type { TariffFinding } from './tariff.js';
 
 const DAY_MS = 86_400_000;
+/** The year 2286: what is beyond is not a date in seconds. */
+const LATEST_s = 1e10;
 
 /** ISO date or epoch seconds, as the open form has both, to whole days since 1970; null when blank. */
 function dayOf(value: unknown): number | null | 'unread' {
   if (value === undefined || value === null || value === '') return null;
-  if (typeof value === 'number' && Number.isFinite(value)) return Math.floor((value * 1000) / DAY_MS);
+  if (typeof value === 'number') return Math.abs(value) < LATEST_s ? Math.floor((value * 1000) / DAY_MS) : 'unread';
   const iso = typeof value === 'string' ? /^\d{4}-\d{2}-\d{2}/.exec(value) : null;
   const ms = iso === null ? Number.NaN : Date.parse(`${iso[0]}T00:00:00Z`);
   return Number.isFinite(ms) ? ms / DAY_MS : 'unread';
