@@ -1,5 +1,5 @@
-import { CoverLp } from './cover-lp.js';
-import { gridOf, type Grid } from './grid.js';
+import { CoverLp, type Column } from './cover-lp.js';
+import { CrossSections, type Section } from './cross-section.js';
 import type { ReadyJob } from './ready-job.js';
 
 /** Prices that prove the bound: no cross-section of any roll is worth more than that roll costs per tick. */
@@ -30,36 +30,54 @@ export function barBound(ready: ReadyJob, rates: Float64Array): BarCertificate {
   const need = Float64Array.from(types, (type) => type.count);
   const supply = Float64Array.from(stock, (o) => offers[o]!.supply * offers[o]!.length);
   const lp = new CoverLp(need, supply, penalties(ready, rates));
-  const sections = new Sections(ready);
+  const sections = new CrossSections(ready);
   let best: BarCertificate = { price: new Float64Array(types.length), scarcity: new Float64Array(offers.length), bound: 0 };
-  for (let round = 0; round < 60 + 12 * types.length; round++) {
-    const duals = Float64Array.from(lp.duals, (dual, r) => (r < types.length ? Math.max(0, dual) : Math.max(0, -dual)));
+  // Prices are taken part of the way from the best so far: the simplex's own prices swing, and a wild price finds poor cross-sections.
+  let pull = 0.8;
+  let middle = startPrices(ready, rates, stock.length);
+  const most = types.length > MANY ? 30_000 / types.length : 60 + 12 * types.length;
+  for (let round = 0; round < most; round++) {
+    const exact = Float64Array.from(lp.duals, (dual, r) => Math.max(0, r < types.length ? dual : -dual));
+    const hold = round === 0 ? 1 : pull;
+    const duals = exact.map((dual, r) => hold * middle[r]! + (1 - hold) * dual);
     const found = sections.best(duals.subarray(0, types.length));
-    let worst = 1;
+    let worst = 1e-300;
     let added = 0;
     for (let o = 0; o < offers.length; o++) {
       const section = found[o]!;
       const at = stock.indexOf(o);
       const allowed = rates[o]! + (at < 0 ? 0 : duals[types.length + at]!);
       if (section.value > 0) worst = Math.max(worst, allowed > 0 ? section.value / allowed : Infinity);
-      if (section.value <= allowed * (1 + 1e-9) + 1e-15) continue;
-      lp.add(columnOf(section, rates[o]!, at < 0 ? -1 : types.length + at));
+      const column = columnOf(section, rates[o]!, at < 0 ? -1 : types.length + at);
+      if (lp.reducedCost(column) >= -1e-9 * (rates[o]! + (at < 0 ? 0 : exact[types.length + at]!)) - 1e-15) continue;
+      lp.add(column);
       added++;
     }
-    best = better(best, { duals, worst, need, supply, stock });
-    if (added === 0 || !lp.solve()) break;
+    const next = better(best, { duals, worst, need, supply, stock });
+    if (next !== best) middle = duals;
+    best = next;
+    if (best.bound >= lp.value() * (1 - (types.length > MANY ? 1e-4 : 1e-9)) && lp.size > 0) break;
+    if (added > 0) lp.solve();
+    else if (pull > 0) pull = pull < 0.1 ? 0 : pull / 2;
+    else break;
   }
   return best;
 }
 
-interface Section {
-  value: number;
-  readonly copies: Map<number, number>;
+/** From here on the search stops within 0.01 % of the best prices, or after a set number of rounds: any prices give a valid bound. */
+const MANY = 60;
+
+/** Prices to begin with: the area of each piece at the rate of the cheapest film. */
+function startPrices(ready: ReadyJob, rates: Float64Array, stock: number): Float64Array {
+  const least = Math.min(...ready.offers.map((offer, o) => (rates[o]! > 0 ? rates[o]! / offer.width : Infinity)));
+  const prices = new Float64Array(ready.types.length + stock);
+  if (Number.isFinite(least)) ready.types.forEach((type, t) => (prices[t] = type.across * type.along * least));
+  return prices;
 }
 
-function columnOf(section: Section, cost: number, stockRow: number): { cost: number; rows: Int32Array; values: Float64Array } {
-  const rows = [...section.copies.keys()];
-  const values = [...section.copies.values()];
+function columnOf(section: Section, cost: number, stockRow: number): Column {
+  const rows = [...section.shares.keys()];
+  const values = [...section.shares.values()];
   if (stockRow >= 0) {
     rows.push(stockRow);
     values.push(1);
@@ -91,72 +109,4 @@ function better(best: BarCertificate, trial: Trial): BarCertificate {
 function penalties(ready: ReadyJob, rates: Float64Array): Float64Array {
   const dearest = Math.max(1e-9, ...rates);
   return Float64Array.from(ready.types, (type) => 10 * dearest * Math.max(type.across, type.along));
-}
-
-/** Finds the cross-section of each offer that is worth most, each type at most as often as it is ordered. */
-class Sections {
-  private readonly grid: Grid;
-  private readonly passes: { readonly type: number; readonly lies: readonly number[]; readonly times: number }[];
-
-  constructor(private readonly ready: ReadyJob) {
-    const grid = gridOf(ready);
-    this.grid = grid;
-    const widest = Math.max(...grid.width);
-    this.passes = ready.types.map((type, t) => {
-      const lies = ready.lies.flatMap((lie, k) => (lie.type === t ? [k] : []));
-      const least = Math.max(1, Math.min(...lies.map((k) => grid.acrossDown[k]!)));
-      return { type: t, lies, times: Math.min(type.count, Math.floor(widest / least)) };
-    });
-  }
-
-  best(prices: Float64Array): Section[] {
-    return this.ready.offers.map((_, o) => this.bestOf(prices, o));
-  }
-
-  private bestOf(prices: Float64Array, o: number): Section {
-    const { ready, grid } = this;
-    const cap = grid.width[o]!;
-    const length = ready.offers[o]!.length;
-    const value = new Float64Array(cap + 1);
-    const marks: { lies: readonly number[]; choice: Uint8Array }[] = [];
-    for (const pass of this.passes) {
-      const lies = pass.lies.filter((k) => ready.lies[k]!.along <= length + 1e-3 && grid.acrossDown[k]! <= cap);
-      if (lies.length === 0 || prices[pass.type]! <= 0) continue;
-      for (let n = 0; n < pass.times; n++) {
-        const choice = new Uint8Array(cap + 1);
-        for (let x = cap; x >= 0; x--) {
-          let top = value[x]!;
-          for (let j = 0; j < lies.length; j++) {
-            const k = lies[j]!;
-            const from = x - grid.acrossDown[k]!;
-            if (from < 0) continue;
-            const with1 = value[from]! + prices[pass.type]! / ready.lies[k]!.along;
-            if (with1 > top * (1 + 1e-13)) {
-              top = with1;
-              choice[x] = j + 1;
-            }
-          }
-          value[x] = top;
-        }
-        if (!choice.some((c) => c > 0)) break;
-        marks.push({ lies, choice });
-      }
-    }
-    return this.read(marks, cap, value[cap]!);
-  }
-
-  private read(marks: { lies: readonly number[]; choice: Uint8Array }[], cap: number, value: number): Section {
-    const copies = new Map<number, number>();
-    let x = cap;
-    for (let m = marks.length - 1; m >= 0; m--) {
-      const mark = marks[m]!;
-      const j = mark.choice[x]!;
-      if (j === 0) continue;
-      const k = mark.lies[j - 1]!;
-      const lie = this.ready.lies[k]!;
-      copies.set(lie.type, (copies.get(lie.type) ?? 0) + 1 / lie.along);
-      x -= this.grid.acrossDown[k]!;
-    }
-    return { value, copies };
-  }
 }

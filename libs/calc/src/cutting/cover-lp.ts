@@ -74,6 +74,13 @@ export class CoverLp {
     return false;
   }
 
+  /** Cost of the present solution, penalties of uncovered pieces included. */
+  value(): number {
+    let sum = 0;
+    for (let r = 0; r < this.rows; r++) sum += this.costOf(this.basic[r]!) * this.level[r]!;
+    return sum;
+  }
+
   /** Level of every pool column, 0 where it is not in the basis. */
   levels(): Float64Array {
     const x = new Float64Array(this.pool.length);
@@ -150,11 +157,15 @@ export class CoverLp {
     const { rows, duals, inverse } = this;
     duals.fill(0);
     for (let r = 0; r < rows; r++) {
-      const basic = this.basic[r]!;
-      // −1 … −rows: the starting artificial (pieces) or slack (stock); below that: a slack that entered later, without cost.
-      const cost = basic >= 0 ? this.pool[basic]!.cost : basic >= -rows && -1 - basic < this.need.length ? this.penalty[-1 - basic]! : 0;
+      const cost = this.costOf(this.basic[r]!);
       if (cost === 0) continue;
       for (let c = 0; c < rows; c++) duals[c]! += cost * inverse[r * rows + c]!;
     }
+  }
+
+  /** −1 … −rows stand for the starting artificial (pieces) or slack (stock), lower ones for a slack that entered later, without cost. */
+  private costOf(basic: number): number {
+    if (basic >= 0) return this.pool[basic]!.cost;
+    return basic >= -this.rows && -1 - basic < this.need.length ? this.penalty[-1 - basic]! : 0;
   }
 }

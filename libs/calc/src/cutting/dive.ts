@@ -11,12 +11,16 @@ export interface Tools {
   readonly price: ShelfPrice;
 }
 
+/** With more sizes than this a plan is made twice only, and the greedy pass lays what is left. */
+const MANY = 60;
+
 /** Whole shelves from fractional plans: what the plan takes whole is fixed, the rest is planned again; the last pieces are laid greedily. */
 export function dived(ready: ReadyJob, tools: Tools, pieces: Int32Array): { readonly blocks: Block[]; readonly price: Float64Array } {
   const left = pieces.slice();
   const blocks: Block[] = [];
   let first: Float64Array | null = null;
-  for (let round = 0; round < 60; round++) {
+  const plans = pieces.length > 120 ? 0 : pieces.length > MANY ? 2 : 60;
+  for (let round = 0; round < plans; round++) {
     const plan = shelfPlan(ready, left, tools.price);
     first ??= plan.price;
     if (!fixWhole(ready, plan.shelves, { left, blocks }) && !fixOne(ready, plan.shelves, { left, blocks })) break;

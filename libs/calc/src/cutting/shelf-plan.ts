@@ -28,6 +28,7 @@ export function shelfPlan(ready: ReadyJob, pieces: Int32Array, pricer = new Shel
   const charge = new Float64Array(ready.offers.length);
   const price = new Float64Array(pieces.length);
   const known = new Set<string>();
+  let idle = 0;
   for (let round = 0; round < MOST_ROUNDS; round++) {
     for (let t = 0; t < price.length; t++) price[t] = need[t]! > 0 ? Math.max(0, lp.duals[t]!) : 0;
     let added = 0;
@@ -40,8 +41,9 @@ export function shelfPlan(ready: ReadyJob, pieces: Int32Array, pricer = new Shel
       blocks.push(block);
       added++;
     }
-    if (added === 0) break;
-    lp.solve();
+    idle = added === 0 ? idle + 1 : 0;
+    if (idle >= pricer.fullTurn) break;
+    if (added > 0) lp.solve();
   }
   const times = lp.levels();
   const shelves = blocks.flatMap((block, b) => (times[b]! > 1e-9 ? [{ block, times: times[b]! }] : []));

@@ -16,6 +16,7 @@ export class ShelfPrice {
   private readonly worth: Float64Array;
   private readonly mark: Int16Array;
   private readonly heights: readonly number[];
+  private at = 0;
 
   constructor(private readonly ready: ReadyJob) {
     this.grid = gridOf(ready);
@@ -26,12 +27,25 @@ export class ShelfPrice {
     this.heights = shelfLengths(this.grid.alongUp);
   }
 
+  /** Lengths tried in one call; with many sizes only some, the next ones in the next call. */
+  get perRound(): number {
+    return Math.min(this.heights.length, Math.max(8, Math.ceil(MOST_CELLS / (this.stacks.classes.length * this.worth.length))));
+  }
+
+  /** Calls after which every length was tried. */
+  get fullTurn(): number {
+    return Math.ceil(this.heights.length / this.perRound);
+  }
+
   /** Shelves whose pieces are worth more than their film, the best for each offer and length. `charge` = extra cost of a tick by offer. */
   improving(price: Float64Array, charge: Float64Array): PricedShelf[] {
     const { ready, grid } = this;
     this.stacks.fill(price);
+    if (this.heights.length === 0) return [];
     const found: PricedShelf[] = [];
-    for (const height of this.heights) {
+    for (let n = 0; n < this.perRound; n++) {
+      const height = this.heights[this.at % this.heights.length]!;
+      this.at++;
       this.fillWidth(height);
       const length = height * grid.alongCell;
       for (let o = 0; o < ready.offers.length; o++) {
@@ -103,6 +117,7 @@ export class ShelfPrice {
 }
 
 const FEW = 48;
+const MOST_CELLS = 4e6;
 
 /** Lengths of shelves to try: those of single pieces and, where there are few, of two pieces on each other. */
 function shelfLengths(along: Int32Array): number[] {
