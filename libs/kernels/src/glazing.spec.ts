@@ -84,6 +84,13 @@ describe('the meter-pair kernel', () => {
     expect(double.cutInHeatGain.best).toBeLessThan(single.cutInHeatGain.best - 0.1);
   });
 
+  it('holds a reading against the clear day of its place and facade: 225 is too much for a west wall in July at 40° N, not for a south wall in January', () => {
+    const flagged = (site: object): boolean =>
+      (meterPair.run({ bare: 225, filmed: 75, ...bare, site }, room) as Pair).warnings.some((warning) => warning.includes('implausible'));
+    expect(flagged({ latitude_deg: 40, date: '2026-07-21', azimuth_deg: 270 })).toBe(true);
+    expect(flagged({ latitude_deg: 40, date: '2026-01-21', azimuth_deg: 180 })).toBe(false);
+  });
+
   it('asks for the bare glass', () => {
     expect(() => meterPair.run({ bare: 300, filmed: 100, unit: 'W/m2' }, room)).toThrow(/bareTransmittance or glazing/);
   });

@@ -1,4 +1,4 @@
-import { glazingOptics, meterPair, W_m2Of_Btu_h_ft2, type GlazingOptics } from '#calc';
+import { glazingOptics, highestBehindClear_W_m2, meterPair, W_m2Of_Btu_h_ft2, type GlazingOptics } from '#calc';
 import { z } from 'zod';
 import { neededGlazing } from './glass-input.js';
 import { defineKernel, InputFault } from './kernel.js';
@@ -15,6 +15,10 @@ const input = z.strictObject({
   inwardFraction: share.optional().describe('of the filmed pane; that of single glass in summer, or of the glazing named, when absent'),
   filmReflectance: z.strictObject({ low: share, best: share, high: share }).optional().describe('of the filmed glass from outdoors'),
   meterAccuracy: z.strictObject({ relative: share, absolute_W_m2: z.number().min(0) }).optional().describe('the larger of the two counts; 0.05 and 10 W/m² when absent'),
+  site: z
+    .strictObject({ latitude_deg: z.number().min(-66).max(66), date: z.iso.date(), azimuth_deg: z.number().min(-360).max(720) })
+    .optional()
+    .describe('place, day and facade, for the highest value a reading can have there'),
 });
 
 type Given = z.infer<typeof input>;
@@ -62,6 +66,7 @@ export const kernel = defineKernel({
       ...(given.outdoors === undefined ? {} : { outdoors_W_m2: inSi(given.outdoors) }),
       ...bareGlass(given, named),
       ...(given.filmReflectance === undefined ? {} : { filmReflectance: given.filmReflectance }),
+      ...(given.site === undefined ? {} : { highestBehindClear_W_m2: highestBehindClear_W_m2(given.site) }),
       ...(given.meterAccuracy === undefined ? {} : { meterAccuracy: given.meterAccuracy }),
     });
   },

@@ -134,6 +134,11 @@ describe('a glazing known by its label', () => {
     expect(made.panes[0]?.solarTransmittance).toBeCloseTo(0.834, 6);
   });
 
+  it('takes a label too dark for a tint as reflective glass', () => {
+    expect(labelledGlazing({ solarHeatGain: 0.3, uFactor_W_m2K: 5.9 }).assumed.family).toMatch(/reflective/);
+    expect(labelledGlazing({ solarHeatGain: 0.62, uFactor_W_m2K: 5.9 }).assumed.family).toMatch(/tinted/);
+  });
+
   it('takes the frame off a label of the whole window', () => {
     const whole = labelledGlazing({ solarHeatGain: 0.25, uFactor_W_m2K: 1.7, frameShare: 0.2 });
     expect(glazingOptics(whole).solarHeatGain).toBeCloseTo((0.25 - 0.02) / 0.8, 3);

@@ -15,3 +15,4 @@ export * from './pane-stress.js';
 export * from './suitability.js';
 export * from './pane-facts.js';
 export * from './meter-pair.js';
+export * from './highest-reading.js';

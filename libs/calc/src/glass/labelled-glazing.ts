@@ -33,6 +33,10 @@ interface Family {
 const TINTED: Pane = { ...CLEAR_3_MM, solarTransmittance: 0.65, frontReflectance: 0.06, backReflectance: 0.06 };
 /** Low-e of emissivity 0.05, taken out of handbook row 25a; the catalogue holds the same figures. */
 const LOW_E: Pane = { ...CLEAR_3_MM, solarTransmittance: 0.429, frontReflectance: 0.336, backReflectance: 0.44, emissivityBack: 0.05, coated: true };
+/** Metal-coated reflective glass of usual kind. Source: common practice, no source. */
+const REFLECTIVE: Pane = { ...CLEAR_3_MM, solarTransmittance: 0.12, frontReflectance: 0.36, backReflectance: 0.4, coated: true };
+/** Tints in the mass pass no less than this in dwellings; a darker label is that of a reflective coating. Source: common practice, no source. */
+const DARKEST_TINT = 0.2;
 /** Heat gain of the frame itself, as a share of the sun on it. Source: common practice, no source. */
 const FRAME_GAIN = 0.1;
 /** No glass throws back less than its own outer face. */
@@ -104,11 +108,14 @@ export function labelledGlazing(label: GlazingLabel): LabelledGlazing {
   const wanted = (solarHeatGain - frameShare * FRAME_GAIN) / (1 - frameShare);
   const family = familyOf(uFactor_W_m2K);
   const gap = gapFor(family, uFactor_W_m2K);
-  const makeUp = builtOf(family, placeFor(family, gap, wanted), gap);
+  const tintedPlace = placeFor(family, gap, wanted);
+  const tooDark = family.outer === TINTED && scaledPane(family.outer, tintedPlace).solarTransmittance < DARKEST_TINT;
+  const taken = tooDark ? { ...family, name: family.name.replace('tinted', 'reflective'), outer: REFLECTIVE } : family;
+  const makeUp = builtOf(taken, tooDark ? placeFor(taken, gap, wanted) : tintedPlace, gap);
   const solarHeatGainError = glazingOptics(makeUp, null, SUMMER_FILMS).solarHeatGain - wanted;
   const uFactorError_W_m2K = uFactorAt_W_m2K(makeUp, null, WINTER_FILMS) - uFactor_W_m2K;
   const sentence =
-    `Make-up assumed from the label (SHGC ${String(solarHeatGain)}, U ${uFactor_W_m2K.toFixed(2)} W/m²K): ${family.name}; ` +
+    `Make-up assumed from the label (SHGC ${String(solarHeatGain)}, U ${uFactor_W_m2K.toFixed(2)} W/m²K): ${taken.name}; ` +
     `it misses the label by ${solarHeatGainError.toFixed(3)} in SHGC and ${uFactorError_W_m2K.toFixed(2)} W/m²K in U.`;
-  return { ...makeUp, assumed: { sentence, family: family.name, solarHeatGainError, uFactorError_W_m2K } };
+  return { ...makeUp, assumed: { sentence, family: taken.name, solarHeatGainError, uFactorError_W_m2K } };
 }

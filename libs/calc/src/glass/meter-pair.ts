@@ -50,8 +50,6 @@ const INWARD_UNCERTAINTY = 0.03;
 const REFERENCE_TRANSMITTANCE = 0.834;
 /** Most that a vertical window plane gives behind clear glass at 24 to 40° N, winter south: 255 Btu/h·ft². */
 const HIGHEST_BEHIND_CLEAR_W_m2 = 804;
-/** Tables print whole hours; between them up to 10 Btu/h·ft² more. */
-const BETWEEN_HOURS_W_m2 = 32;
 const WEAK_SUN_W_m2 = 200;
 
 const percent = (share: number): string => `${(100 * share).toFixed(0)} %`;
@@ -94,9 +92,9 @@ function warningsOf(of: MeterReadings, found: Omit<MeterPair, 'warnings'>): stri
       `(${percent(found.cutInHeatGain.low)} to ${percent(found.cutInHeatGain.high)} by how much the film reflects).`,
   ];
   const asClear = (of.bare_W_m2 * REFERENCE_TRANSMITTANCE) / of.bareTransmittance;
-  const highest = of.highestBehindClear_W_m2 === undefined ? HIGHEST_BEHIND_CLEAR_W_m2 : of.highestBehindClear_W_m2 + BETWEEN_HOURS_W_m2;
+  const highest = of.highestBehindClear_W_m2 ?? HIGHEST_BEHIND_CLEAR_W_m2;
   if (asClear > highest) {
-    const where = of.highestBehindClear_W_m2 === undefined ? 'a vertical window plane' : 'this facade on this day at this place';
+    const where = of.highestBehindClear_W_m2 === undefined ? 'a vertical window plane' : `this facade about this day (at most ${highest.toFixed(0)} W/m² behind clear glass)`;
     warnings.push(
       `The bare reading is implausible in the window plane: ${of.bare_W_m2.toFixed(0)} W/m² behind this glass asks for ${found.impliedOutdoors_W_m2.toFixed(0)} W/m² outdoors, ` +
         `more than ${where} gets. The meter was aimed at the sun, or is wrong.`,
