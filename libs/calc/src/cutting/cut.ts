@@ -4,12 +4,12 @@ import { dived } from './dive.js';
 import type { CutJob, CutResult } from './job.js';
 import { readyJob, type ReadyJob } from './ready-job.js';
 import { resultOf } from './result.js';
-import { rollUp } from './roll-up.js';
 import { fillStock, layable, narrowed, type LayAll } from './stock-fill.js';
 import { ShelfFill } from './shelf-fill.js';
 import { greedyShelves } from './shelf-greedy.js';
 import { ShelfPrice } from './shelf-price.js';
 import { improved } from './improve.js';
+import { boughtRolls } from './whole-rolls.js';
 import { seeded } from './random.js';
 
 const ROUNDS = 1000;
@@ -27,24 +27,24 @@ const ROUNDS = 1000;
  */
 export function cut(job: CutJob): CutResult {
   const ready = readyJob(job);
-  const layAll: LayAll = (own, left) => laidBlocks(own, left, job);
+  const layAll: LayAll = (own, left, share = 1) => laidBlocks(own, left, { rounds: Math.round((job.rounds ?? ROUNDS) * share), seed: job.seed ?? 1 });
   const left = Int32Array.from(ready.types, (type) => type.count);
   const stocked = fillStock(ready, left, layAll);
   const bought = ready.offers.flatMap((offer, o) => (offer.stock ? [] : [o]));
   const own = narrowed(ready, bought);
-  const blocks = layAll(own, layable(own, left)).map((block) => ({ ...block, offer: bought[block.offer]! }));
-  for (const block of blocks) countBlock(ready, block, { counts: left, sign: -1 });
+  const rolls = boughtRolls(own, layable(own, left), layAll).map((roll) => ({ ...roll, offer: bought[roll.offer]! }));
+  for (const roll of rolls) for (const block of roll.blocks) countBlock(ready, block, { counts: left, sign: -1 });
   const laid = ready.types.map((type, t) => ({ ...type, count: type.count - left[t]! }));
   const bounds = boundsOf({ ...ready, types: laid });
-  return resultOf(job, ready, { rolls: [...stocked, ...rollUp(ready, blocks)], bounds, left });
+  return resultOf(job, ready, { rolls: [...stocked, ...rolls], bounds, left });
 }
 
 /** Two beginnings, by plan and by area, improved a little each; the better one is improved on. */
-function laidBlocks(ready: ReadyJob, pieces: Int32Array, job: CutJob): Block[] {
+function laidBlocks(ready: ReadyJob, pieces: Int32Array, search: { readonly rounds: number; readonly seed: number }): Block[] {
   if (!pieces.some((n) => n > 0)) return [];
   const tools = { fill: new ShelfFill(ready), price: new ShelfPrice(ready) };
-  const rounds = job.rounds ?? ROUNDS;
-  const next = seeded(job.seed ?? 1);
+  const { rounds } = search;
+  const next = seeded(search.seed);
   const { blocks, price } = dived(ready, tools, pieces);
   const area = Float64Array.from(ready.types, (type) => type.across * type.along);
   const plain = greedyShelves(ready, tools.fill, { left: pieces.slice(), worth: area, next: () => 0 });

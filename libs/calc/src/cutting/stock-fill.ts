@@ -3,8 +3,8 @@ import { stepOf } from './grid.js';
 import { SAME_ticks, type ReadyJob } from './ready-job.js';
 import type { RolledUp } from './roll-up.js';
 
-/** Lays all pieces of `left` that fit on the offers of the job given. */
-export type LayAll = (ready: ReadyJob, left: Int32Array) => Block[];
+/** Lays all pieces of `left` on the offers of the job given; `share` = how much of the full search it may spend, default 1. */
+export type LayAll = (ready: ReadyJob, left: Int32Array, share?: number) => Block[];
 
 /** The same job with some of its offers only; types and lies keep their places. */
 export function narrowed(ready: ReadyJob, offers: readonly number[]): ReadyJob {

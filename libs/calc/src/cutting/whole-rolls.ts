@@ -1,0 +1,92 @@
+import { countBlock, type Block } from './block.js';
+import type { ReadyJob } from './ready-job.js';
+import { rollUp, type RolledUp } from './roll-up.js';
+import { fillStock, layable, narrowed, type LayAll } from './stock-fill.js';
+
+/** What rolls cost that are bought: whole where they have a length, by length where not. */
+export function paid(ready: ReadyJob, rolls: readonly RolledUp[]): number {
+  return rolls.reduce((sum, roll) => {
+    const offer = ready.offers[roll.offer]!;
+    return sum + offer.rate * (offer.length === Infinity ? roll.running : offer.length);
+  }, 0);
+}
+
+/** Kinds of rolls, by place, that are tried together. */
+const MOST_KINDS = 5;
+/** With more pieces than this a roll more or less matters little, and only the whole range is tried. */
+const MOST_PIECES = 3000;
+
+/**
+ * Lays all pieces on rolls that are bought, at the least cost found: the whole range of widths and every smaller range, then rolls that
+ * are little used are given up where the ends of the others and a cheaper roll take their pieces.
+ *
+ * @param ready the job, no stock among its offers
+ * @param pieces counts by type, all of them layable
+ * @param layAll how pieces are laid in blocks; `share` = how much of the search it may spend
+ */
+export function boughtRolls(ready: ReadyJob, pieces: Int32Array, layAll: LayAll): RolledUp[] {
+  if (!pieces.some((n) => n > 0)) return [];
+  let best: RolledUp[] | null = null;
+  for (const range of ranges(ready, pieces)) {
+    const own = narrowed(ready, range);
+    const blocks = layAll(own, pieces, range.length === ready.offers.length ? 1 : 0.25).map((block) => ({ ...block, offer: range[block.offer]! }));
+    const rolls = rollUp(ready, blocks);
+    if (best === null || paid(ready, rolls) < paid(ready, best) * (1 - 1e-12)) best = rolls;
+  }
+  if (best === null) throw new RangeError('pieces must fit the rolls on offer');
+  return ready.offers.some((offer) => offer.length !== Infinity) ? fewerRolls(ready, best, layAll) : best;
+}
+
+function ranges(ready: ReadyJob, pieces: Int32Array): number[][] {
+  const all = ready.offers.map((_, o) => o);
+  const whole = ready.offers.some((offer) => offer.length !== Infinity);
+  const many = pieces.reduce((sum, n) => sum + n, 0) > MOST_PIECES;
+  if (!whole || many || all.length > MOST_KINDS) return [all];
+  const sets: number[][] = [];
+  for (let mask = 2 ** all.length - 1; mask > 0; mask--) sets.push(all.filter((o) => (mask >> o) % 2 === 1));
+  return sets.filter((range) => layable(narrowed(ready, range), pieces).every((n, t) => n === pieces[t]));
+}
+
+const MOST_DROPS = 24;
+
+/** Gives up rolls, least used first, alone and in pairs, while that makes the purchase cheaper. */
+function fewerRolls(ready: ReadyJob, start: RolledUp[], layAll: LayAll): RolledUp[] {
+  let rolls = start;
+  for (let tries = 0, at = 0; tries < MOST_DROPS && at < drops(rolls).length; tries++, at++) {
+    const out = drops(rolls)[at]!;
+    const next = without(ready, rolls, { out, layAll });
+    if (paid(ready, next) < paid(ready, rolls) * (1 - 1e-12)) {
+      rolls = next;
+      at = -1;
+    }
+  }
+  return rolls;
+}
+
+function drops(rolls: readonly RolledUp[]): number[][] {
+  const order = rolls.map((_, r) => r).sort((a, b) => rolls[a]!.running - rolls[b]!.running || a - b).slice(0, 6);
+  const pairs = order.flatMap((a, n) => order.slice(n + 1).map((b) => [a, b]));
+  return [...order.map((r) => [r]), ...pairs];
+}
+
+function without(ready: ReadyJob, rolls: readonly RolledUp[], of: { readonly out: readonly number[]; readonly layAll: LayAll }): RolledUp[] {
+  const left = new Int32Array(ready.types.length);
+  for (const r of of.out) for (const block of rolls[r]!.blocks) countBlock(ready, block, { counts: left, sign: 1 });
+  const kept = rolls.filter((_, r) => !of.out.includes(r));
+  const ends = kept.map((roll) => ({ ...ready.offers[roll.offer]!, length: ready.offers[roll.offer]!.length - roll.running, supply: 1, stock: true, rate: 0 }));
+  const usable = ends.map((end) => (Number.isFinite(end.length) && end.length > 0 ? end : { ...end, supply: 0, length: 0 }));
+  const filled = fillStock({ ...ready, offers: usable }, left, (own, some) => of.layAll(own, some, 0.05));
+  const longer = kept.map((roll, r): RolledUp => {
+    const more = filled.filter((end) => end.offer === r).flatMap((end) => end.blocks.map((block): Block => ({ ...block, offer: roll.offer })));
+    return { offer: roll.offer, blocks: [...roll.blocks, ...more], running: roll.running + more.reduce((sum, block) => sum + block.length, 0) };
+  });
+  if (!left.some((n) => n > 0)) return longer;
+  const tails = ready.offers.flatMap((_, o) => {
+    const own = narrowed(ready, [o]);
+    if (!layable(own, left).every((n, t) => n === left[t])) return [];
+    return [rollUp(ready, of.layAll(own, left, 0.1).map((block) => ({ ...block, offer: o })))];
+  });
+  tails.push(rollUp(ready, of.layAll(ready, left, 0.1)));
+  tails.sort((a, b) => paid(ready, a) - paid(ready, b));
+  return [...longer, ...tails[0]!];
+}
