@@ -53,31 +53,62 @@ export function windowGain_W_m2(window: WindowInSun, out: Float64Array = new Flo
   const screenPasses = checkedShare('screenPasses', window.screenPasses ?? INSECT_SCREEN_PASSES);
   const arrives = checkedShare('cleanliness', window.cleanliness ?? 1) * (1 - screenShare * (1 - screenPasses));
   const view = checkedShare('skyView', shade.skyView);
-  const covered = blind === undefined ? 0 : checkedShare('covered', blind.covered);
-  const closesAt = blind === undefined ? Infinity : blind.closesAt_W_m2;
-  const drawn = blind === undefined ? optics : blind.drawn;
+  const hours = sky.beam_W_m2.length;
+  if (out.length !== hours || shade.sunlit.length !== hours) {
+    throw new RangeError(`out and sunlit must have ${String(hours)} hours, got ${String(out.length)} and ${String(shade.sunlit.length)}`);
+  }
+  const glass = { table: optics.gainByCosine, diffuse: optics.hemisphericalSolarHeatGain };
+  if (blind === undefined) openGlass({ sky, sunlit: shade.sunlit, view, arrives, glass }, out);
+  else withBlind({ sky, sunlit: shade.sunlit, view, arrives, glass, blind: { ...blind, covered: checkedShare('covered', blind.covered) } }, out);
+  return out;
+}
+
+/** Everything an hour needs, looked up once. */
+interface Hours {
+  readonly sky: WindowInSun['sky'];
+  readonly sunlit: Float64Array;
+  readonly view: number;
+  readonly arrives: number;
+  readonly glass: { readonly table: Float64Array; readonly diffuse: number };
+}
+
+function openGlass({ sky, sunlit, view, arrives, glass }: Hours, out: Float64Array): void {
   const { cosIncidence, beam_W_m2, sky_W_m2, ground_W_m2 } = sky;
-  const { sunlit } = shade;
-  const hours = beam_W_m2.length;
-  if (out.length !== hours || sunlit.length !== hours) throw new RangeError(`out and sunlit must have ${String(hours)} hours, got ${String(out.length)} and ${String(sunlit.length)}`);
-  const open = optics.gainByCosine;
+  const { table } = glass;
+  const hours = out.length;
+  const fromSky = arrives * glass.diffuse * view;
+  const fromGround = arrives * glass.diffuse;
+  for (let hour = 0; hour < hours; hour++) {
+    let gain = fromSky * sky_W_m2[hour]! + fromGround * ground_W_m2[hour]!;
+    const beam = beam_W_m2[hour]! * sunlit[hour]!;
+    if (beam > 0) {
+      const place = cosIncidence[hour]! * COSINE_STEPS;
+      const step = place | 0;
+      const least = table[step]!;
+      gain += arrives * beam * (least + (place - step) * (table[step + 1]! - least));
+    }
+    out[hour] = gain;
+  }
+}
+
+function withBlind({ sky, sunlit, view, arrives, glass, blind }: Hours & { readonly blind: DrawnBlind }, out: Float64Array): void {
+  const { cosIncidence, beam_W_m2, sky_W_m2, ground_W_m2 } = sky;
+  const { covered, closesAt_W_m2: closesAt, drawn } = blind;
+  const open = glass.table;
   const shut = drawn.gainByCosine;
-  const openDiffuse = optics.hemisphericalSolarHeatGain;
-  const shutDiffuse = drawn.hemisphericalSolarHeatGain;
+  const hours = out.length;
   for (let hour = 0; hour < hours; hour++) {
     const beam = beam_W_m2[hour]! * sunlit[hour]!;
     const diffuse = view * sky_W_m2[hour]! + ground_W_m2[hour]!;
-    let gain = openDiffuse * diffuse;
-    let behind = shutDiffuse * diffuse;
+    const share = arrives * (beam + diffuse) >= closesAt ? covered : 0;
+    let gain = (glass.diffuse + share * (drawn.hemisphericalSolarHeatGain - glass.diffuse)) * diffuse;
     if (beam > 0) {
       const place = cosIncidence[hour]! * COSINE_STEPS;
       const step = place | 0;
       const rest = place - step;
-      gain += beam * (open[step]! + rest * (open[step + 1]! - open[step]!));
-      behind += beam * (shut[step]! + rest * (shut[step + 1]! - shut[step]!));
+      const bare = open[step]! + rest * (open[step + 1]! - open[step]!);
+      gain += beam * (share === 0 ? bare : bare + share * (shut[step]! + rest * (shut[step + 1]! - shut[step]!) - bare));
     }
-    if (arrives * (beam + diffuse) >= closesAt) gain += covered * (behind - gain);
     out[hour] = arrives * gain;
   }
-  return out;
 }
