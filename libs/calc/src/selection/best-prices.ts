@@ -65,7 +65,7 @@ function addColumns(relaxation: Relaxation, master: Master, at: { blocks: number
  */
 export function bestPrices(relaxation: Relaxation, limits: PriceLimits): BestPrices {
   const { model, rows } = relaxation;
-  const free = noRestriction(model);
+  relaxation.focus(noRestriction(model));
   const scales = scalesOf(relaxation);
   const blocks = Math.min(model.units.length, limits.mostBlocks);
   const use = new Float64Array(rows.count);
@@ -77,7 +77,7 @@ export function bestPrices(relaxation: Relaxation, limits: PriceLimits): BestPri
   let best = { price, bound: Infinity, size: 0 };
   const choices: Int32Array[] = [];
   for (let round = 0; round < limits.mostRounds; round++) {
-    const bound = relaxation.evaluate(price, free);
+    const bound = relaxation.evaluate(price);
     if (bound < best.bound) {
       best = { price: price.slice(), bound, size: relaxation.size };
       choices.push(relaxation.chosen.slice());

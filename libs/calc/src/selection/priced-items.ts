@@ -1,7 +1,7 @@
 import type { PartModel } from './part-model.js';
 import type { PriceRows } from './price-rows.js';
 import type { PlanState } from './plan-state.js';
-import { noRestriction, Relaxation } from './relaxation.js';
+import { Relaxation } from './relaxation.js';
 
 /** A part seen at fixed prices: reduced values, items of each group by reduced value, prices of visits. */
 export class PricedItems {
@@ -18,7 +18,7 @@ export class PricedItems {
     readonly price: Float64Array,
   ) {
     const relaxation = new Relaxation(model, rows);
-    relaxation.evaluate(price, noRestriction(model));
+    relaxation.evaluate(price);
     this.reduced = relaxation.reduced;
     this.visitPrice = relaxation.visitPrice;
     this.order = new Int32Array(model.option.length);

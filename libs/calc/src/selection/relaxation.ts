@@ -40,6 +40,10 @@ export class Relaxation {
   readonly visitPrice: Float64Array;
   private readonly pairPrice: Float64Array;
   private readonly phases: number;
+  /** Items that may be taken, by group: what evaluate looks at. */
+  private readonly live: Int32Array;
+  private readonly liveStart: Int32Array;
+  private within: Restriction;
   /** Sum of the magnitudes of the last bound. */
   size = 0;
 
@@ -59,11 +63,26 @@ export class Relaxation {
     this.bestItem = new Int32Array(n * T);
     this.visitPrice = new Float64Array(model.units.length * T);
     this.pairPrice = new Float64Array(n);
+    this.live = new Int32Array(model.option.length);
+    this.liveStart = new Int32Array(n + 1);
+    this.within = noRestriction(model);
+    this.focus(this.within);
   }
 
-  /** Bound at the prices; −∞ when a restriction leaves a unit without a choice. */
-  evaluate(price: Float64Array, within: Restriction): number {
-    const { rows, model } = this;
+  /** Takes up a restriction; to be called again whenever it was tightened. */
+  focus(within: Restriction): void {
+    const { model, live, liveStart } = this;
+    this.within = within;
+    let at = 0;
+    for (let g = 0; g < model.groups.length; g++) {
+      for (let j = model.itemStart[g]!; j < model.itemStart[g + 1]!; j++) if (within.item[j] === 1) live[at++] = j;
+      liveStart[g + 1] = at;
+    }
+  }
+
+  /** Bound at the prices within the restriction in focus; −∞ when it leaves a unit without a choice. */
+  evaluate(price: Float64Array): number {
+    const { rows, model, within } = this;
     this.pairPrice.fill(0);
     model.exclusive.forEach(({ a, b }, e) => {
       this.pairPrice[a]! += price[rows.exclusive + e]!;
@@ -95,7 +114,8 @@ export class Relaxation {
     }
     for (let g = unit.from; g < unit.to; g++) {
       const off = this.pairPrice[g]!;
-      for (let j = model.itemStart[g]!; j < model.itemStart[g + 1]!; j++) {
+      for (let i = this.liveStart[g]!; i < this.liveStart[g + 1]!; i++) {
+        const j = this.live[i]!;
         const t = model.phase[j]!;
         const cent = price[t]! + base - price[rows.minSpend + u * T + t]!;
         this.reduced[j] = model.value[j]! - model.cost[j]! * cent - model.minutes[j]! * price[T + t]! - off;
@@ -107,8 +127,8 @@ export class Relaxation {
     const unit = this.model.units[u]!;
     if (!unit.visits && !unit.oneFamily && unit.sets.length === 0) return this.solvePlain(unit, u, within);
     let best = -Infinity;
-    for (const family of this.familiesOf(unit, within)) {
-      this.bestByPhase(unit, family, within);
+    for (const family of this.familiesOf(unit)) {
+      this.bestByPhase(unit, family);
       const open = this.bestOpen(u, within, best);
       if (open === null) continue;
       best = open.value;
@@ -126,8 +146,9 @@ export class Relaxation {
     for (let g = unit.from; g < unit.to; g++) {
       let best = within.must[g] === 1 ? -Infinity : 0;
       let item = -1;
-      for (let j = model.itemStart[g]!; j < model.itemStart[g + 1]!; j++) {
-        if (within.item[j] === 1 && this.reduced[j]! > best) best = this.reduced[(item = j)]!;
+      for (let i = this.liveStart[g]!; i < this.liveStart[g + 1]!; i++) {
+        const j = this.live[i]!;
+        if (this.reduced[j]! > best) best = this.reduced[(item = j)]!;
       }
       this.chosen[g] = item;
       if (item >= 0) open |= 1 << model.phase[item]!;
@@ -137,24 +158,26 @@ export class Relaxation {
     return sum;
   }
 
-  private familiesOf(unit: Unit, within: Restriction): readonly number[] {
+  private familiesOf(unit: Unit): readonly number[] {
     if (!unit.oneFamily) return [-1];
     const { model } = this;
     const families = new Set<number>();
-    for (let j = model.itemStart[unit.from]!; j < model.itemStart[unit.to]!; j++) {
-      if (within.item[j] === 1 && model.family[j]! >= 0) families.add(model.family[j]!);
+    for (let i = this.liveStart[unit.from]!; i < this.liveStart[unit.to]!; i++) {
+      const family = model.family[this.live[i]!]!;
+      if (family >= 0) families.add(family);
     }
     return families.size === 0 ? [-1] : [...families].sort((a, b) => a - b);
   }
 
   /** Best item of each group and phase; family −1 takes all. */
-  bestByPhase(unit: Unit, family: number, within: Restriction): void {
+  private bestByPhase(unit: Unit, family: number): void {
     const { model, phases: T } = this;
     this.best.fill(-Infinity, unit.from * T, unit.to * T);
     this.bestItem.fill(-1, unit.from * T, unit.to * T);
     for (let g = unit.from; g < unit.to; g++) {
-      for (let j = model.itemStart[g]!; j < model.itemStart[g + 1]!; j++) {
-        if (within.item[j] === 0 || (family >= 0 && model.family[j]! >= 0 && model.family[j] !== family)) continue;
+      for (let i = this.liveStart[g]!; i < this.liveStart[g + 1]!; i++) {
+        const j = this.live[i]!;
+        if (family >= 0 && model.family[j]! >= 0 && model.family[j] !== family) continue;
         const at = g * T + model.phase[j]!;
         if (this.reduced[j]! > this.best[at]!) {
           this.best[at] = this.reduced[j]!;

@@ -1,7 +1,8 @@
-import { child, Shares } from './branching.js';
+import { child, Shares, type Branch } from './branching.js';
 import { ROUNDING } from './core-order.js';
 import { worthOf } from './plan-state.js';
 import { propagate } from './propagation.js';
+import { NodeQueue } from './node-queue.js';
 import { fixByLoss } from './reduced-fixing.js';
 import { noRestriction, type Relaxation, type Restriction } from './relaxation.js';
 
@@ -10,6 +11,17 @@ export interface TreeLimits {
   readonly mostNodes: number;
   readonly expired: () => boolean;
   readonly better: (worth: number, items: Int32Array) => void;
+  /** Called with the relaxed choice and prices of a node in which no visit is open any more. */
+  readonly visitsDecided?: (chosen: Int32Array, price: Float64Array) => number;
+}
+
+/** A bounded node with the question that splits it. */
+interface TreeNode {
+  readonly within: Restriction;
+  readonly price: Float64Array;
+  readonly bound: number;
+  readonly branch: Branch;
+  readonly depth: number;
 }
 
 /** What the tree has shown. */
@@ -33,6 +45,7 @@ class Tree {
   nodes = 0;
   worth: number;
   items: Int32Array | null = null;
+  private readonly queue = new NodeQueue<TreeNode>();
   private readonly shares: Shares;
   private readonly scale: Float64Array;
 
@@ -49,36 +62,50 @@ class Tree {
     this.scale = relaxation.rows.limit.map((limit) => (limit > 0 ? limit : cost));
   }
 
-  /** Bound of the subtree: no plan in it is worth more than this or the best known. */
-  search(within: Restriction, price: Float64Array, parent: number): number {
-    if (this.nodes >= this.limits.mostNodes || (this.nodes % 64 === 0 && this.limits.expired())) return parent;
+  /** Opens the tree, most promising node first; gives the bound of what is left open, −∞ when nothing is. */
+  search(root: Restriction, price: Float64Array, ceiling: number): number {
+    this.open({ within: root, price, bound: ceiling, depth: 0 });
+    while (this.queue.size > 0) {
+      const node = this.queue.first()!;
+      if (node.bound < this.worth + 1 - ROUNDING) return -Infinity;
+      if (this.nodes >= this.limits.mostNodes || (this.nodes % 16 < 2 && this.limits.expired())) return node.bound;
+      this.queue.take();
+      for (const yes of [node.branch.first, !node.branch.first]) {
+        const within = child(this.relaxation.model, node.within, { branch: node.branch, yes });
+        this.open({ within, price: node.price, bound: node.bound, depth: node.depth + 1 });
+      }
+    }
+    return -Infinity;
+  }
+
+  /** Bounds a node and queues it unless it is closed. */
+  private open(from: { within: Restriction; price: Float64Array; bound: number; depth: number }): void {
+    const { model } = this.relaxation;
+    const { within } = from;
     this.nodes++;
-    if (propagate(this.relaxation.model, within) !== null) return -Infinity;
-    const own = price.slice();
-    let bound = this.lower(within, own);
-    if (bound < this.worth + 1 - ROUNDING) return -Infinity;
+    if (propagate(model, within) !== null) return;
+    const price = from.price.slice();
+    let bound = this.lower(within, price);
+    if (bound < this.worth + 1 - ROUNDING) return;
     // What the prices rule out may leave so little that the node closes after all.
     fixByLoss(this.relaxation, bound - (this.worth + 1 - ROUNDING), within);
-    if (propagate(this.relaxation.model, within) !== null) return -Infinity;
-    bound = Math.min(bound, this.lower(within, own));
-    if (bound < this.worth + 1 - ROUNDING) return -Infinity;
-    bound = Math.min(bound, parent);
+    if (propagate(model, within) !== null) return;
+    bound = Math.min(from.bound, bound, this.lower(within, price));
+    if (bound < this.worth + 1 - ROUNDING) return;
     const branch = this.shares.branch(within);
-    if (branch === null) return this.leaf(within, own);
-    let least = -Infinity;
-    for (const yes of [branch.first, !branch.first]) {
-      least = Math.max(least, this.search(child(this.relaxation.model, within, { branch, yes }), own, bound));
-      if (bound < this.worth + 1 - ROUNDING) return -Infinity;
+    if (branch === null) this.leaf(within, price);
+    else {
+      if (branch.kind !== 'visit') this.worth = Math.max(this.worth, this.limits.visitsDecided?.(this.relaxation.chosen, price) ?? this.worth);
+      this.queue.add({ within, price, bound, branch, depth: from.depth });
     }
-    return least;
   }
 
   /** Everything decided: the relaxed choice is the only one left, and counts if it keeps the limits. */
-  private leaf(within: Restriction, price: Float64Array): number {
-    this.relaxation.evaluate(price, within);
+  private leaf(within: Restriction, price: Float64Array): void {
+    this.relaxation.focus(within);
+    this.relaxation.evaluate(price);
     this.relaxation.measureSlack();
     if (this.keepsLimits()) this.take();
-    return -Infinity;
   }
 
   private keepsLimits(): boolean {
@@ -98,13 +125,14 @@ class Tree {
   private lower(within: Restriction, price: Float64Array): number {
     const { relaxation } = this;
     const { active } = relaxation.rows;
+    relaxation.focus(within);
     this.shares.reset();
     let best = Infinity;
     const at = price.slice();
     let pace = 1;
     let idle = 0;
     for (let step = 0; step < STEPS; step++) {
-      const bound = relaxation.evaluate(at, within);
+      const bound = relaxation.evaluate(at);
       if (bound < best) {
         idle = bound < best - 1e-4 * Math.abs(best) ? 0 : idle + 1;
         best = bound;
@@ -130,7 +158,7 @@ class Tree {
       const stride = (pace * (bound - this.worth)) / norm;
       for (const r of active) at[r] = Math.max(0, at[r]! - (stride * relaxation.slack[r]!) / (this.scale[r]! * this.scale[r]!));
     }
-    return Math.min(best, relaxation.evaluate(price, within));
+    return Math.min(best, relaxation.evaluate(price));
   }
 }
 
