@@ -7,5 +7,6 @@ export { hourBalance, type HourBalance, type HourGiven } from './hour-balance.js
 export { hourResponse, type HourResponse } from './hour-response.js';
 export { everyHour, hoursOfYear, prepareDrive, type DwellingDrive, type HourlyValue, type PreparedDrive } from './drive.js';
 export { opaqueGain_W, outsideResistance_m2K_W, skyTemperatureDrop_K, type OutsideSurface } from './opaque-gain.js';
+export { facadeSun_W, type FacadeGain } from './facade-sum.js';
 export { dwellingLoads, monthStarts, type DwellingLoads, type LoadBuffers } from './dwelling-loads.js';
 export { dwellingYear, freeFloat, type DwellingYear, type FreeFloat } from './dwelling-year.js';
