@@ -47,14 +47,15 @@ export function lookForGaps(whole: Whole, findings: FindingList): void {
   const homes = groupBy(whole.dwellings, ({ building }) => building);
   const metered = new Set(whole.dwellingMeters.map(({ dwelling }) => dwelling));
   for (const { id, inventoryRow } of whole.buildings) {
-    if (!homes.has(id)) findings.add(warn(inventoryRow, { column: 'building', value: id, code: 'no-dwellings', expected: 'at least one dwelling', whatToDo: 'add its dwellings, or take the building out' }));
+    if (homes.size > 0 && !homes.has(id)) findings.add(warn(inventoryRow, { column: 'building', value: id, code: 'no-dwellings', expected: 'at least one dwelling', whatToDo: 'add its dwellings, or take the building out' }));
   }
   for (const { id, inventoryRow } of whole.planTypes) {
     if (!byPlan.has(id)) findings.add(warn(inventoryRow, { column: 'plan_type', value: id, code: 'no-windows', expected: 'at least one window in windows.csv with this plan_type', whatToDo: 'survey the plan type' }));
   }
   for (const dwelling of whole.dwellings) {
     const ofPlan = dwelling.planType === null ? [] : (byPlan.get(dwelling.planType) ?? []);
-    findings.addAll(dwellingGaps(dwelling, byDwelling.get(dwelling.id) ?? [], ofPlan));
+    // Without any window at all the windows' file is the trouble, and it has been said.
+    if (whole.windows.length > 0) findings.addAll(dwellingGaps(dwelling, byDwelling.get(dwelling.id) ?? [], ofPlan));
     if (whole.meters.length > 0 && !metered.has(dwelling.id)) {
       findings.add({ ...dwelling.inventoryRow, column: null, value: dwelling.id, severity: 'note', code: 'no-meter', expected: 'a row in dwelling-meters.csv', whatToDo: 'a meter of its own on the assumed tariff is taken' });
     }

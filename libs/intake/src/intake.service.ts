@@ -88,7 +88,7 @@ function notesOf(of: { readonly files: readonly InventoryFile[]; readonly intake
     }
   }
   return Promise.all(
-    of.files.filter(({ name }) => intake.files.some((note) => note.name === name && note.takenFor !== null)).map(async (file): Promise<FileTakenIn> => {
+    of.files.filter(({ name }) => intake.files.some((note) => note.name === name && note.readable)).map(async (file): Promise<FileTakenIn> => {
       const note = intake.files.find(({ name }) => name === file.name);
       return {
         id: randomUUID(), file: file.name, sha256: await sha256Of(file), at, encoding: note?.encoding ?? null, rowsRead: note?.rowsRead ?? 0,

@@ -23,6 +23,8 @@ export interface FileNote extends Partial<FileLook> {
   readonly name: string;
   /** Table or JSON file it was taken for; null when nobody knows it. */
   readonly takenFor: string | null;
+  /** False when nothing of it could be read; a finding says why. */
+  readonly readable: boolean;
   readonly rowsRead: number;
 }
 
@@ -74,7 +76,7 @@ async function readTable(file: InventoryFile, list: GatheredList | null, job: Jo
   const found = await lookAtFile(file);
   if (!('encoding' in found)) {
     job.findings.add({ file: file.name, row: null, column: null, value: null, ...found });
-    job.notes.push({ name: file.name, takenFor: null, rowsRead: 0 });
+    job.notes.push({ name: file.name, takenFor: list === null ? null : TABLES[list].name, readable: false, rowsRead: 0 });
     return;
   }
   const { headerLine, ...look } = settled(found, job.plan, file.name);
@@ -88,7 +90,7 @@ async function readTable(file: InventoryFile, list: GatheredList | null, job: Jo
     takeExtra: (cells, row) => job.extras.push({ cells, row }),
   });
   take.end();
-  job.notes.push({ name: file.name, takenFor: list === null ? 'flat inventory' : TABLES[list].name, rowsRead: summary.rowsRead, ...look });
+  job.notes.push({ name: file.name, takenFor: list === null ? 'flat inventory' : TABLES[list].name, readable: summary.headerLine !== null, rowsRead: summary.rowsRead, ...look });
   job.read.push({ file, look, headerLine: summary.headerLine, personal: summary.personal });
 }
 
@@ -160,10 +162,10 @@ export async function readInventory(source: string | readonly InventoryFile[], o
   const plan = planFile === undefined ? null : await readPlanText(planFile, findings);
   const lists = Object.fromEntries(LISTS.map((list) => [list, []])) as unknown as Job['lists'];
   const job: Job = { findings, plan, glazingWords: options.glazingWords ?? catalogueWords(), lists, extras: [], notes: [], read: [] };
-  if (planFile !== undefined) job.notes.push({ name: planFile.name, takenFor: 'plan.json', rowsRead: 1 });
+  if (planFile !== undefined) job.notes.push({ name: planFile.name, takenFor: 'plan.json', readable: plan !== null, rowsRead: 1 });
   const tariffFile = files.find(isNamed('tariffs.json'));
   const tariffs = tariffFile === undefined ? [] : await readTariffs(tariffFile, findings);
-  if (tariffFile !== undefined) job.notes.push({ name: tariffFile.name, takenFor: 'tariffs.json', rowsRead: tariffs.length });
+  if (tariffFile !== undefined) job.notes.push({ name: tariffFile.name, takenFor: 'tariffs.json', readable: true, rowsRead: tariffs.length });
   await readTables(files, job);
   sayMissing(job, kept);
   const parts = {

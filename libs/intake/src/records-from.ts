@@ -4,6 +4,7 @@ import { distinct, warnAlike } from './distinct.js';
 import type { FindingList } from './finding.js';
 import type { Gathered, Placed } from './gathered.js';
 import { withoutOrphans } from './references.js';
+import { withKeptMarks } from './resurvey.js';
 import type { HorizonRow } from './tables/building-table.js';
 import { withMarks } from './window-marks.js';
 
@@ -92,9 +93,9 @@ const beside = <R extends { readonly id: string }>(kept: readonly R[] | undefine
   return [...now, ...(kept ?? []).filter(({ id }) => !ids.has(id))];
 };
 
-function windowsOf(all: Gathered, findings: FindingList): readonly Placed<Window>[] {
+function windowsOf(all: Gathered, kept: readonly Window[], findings: FindingList): readonly Placed<Window>[] {
   warnEqualRows(all.windows, findings);
-  const marked = withMarks(all.windows.map(({ record }) => record)).map((record) => ({ record, row: record.inventoryRow }));
+  const marked = withMarks(withKeptMarks(all.windows, kept, findings).map(({ record }) => record)).map((record) => ({ record, row: record.inventoryRow }));
   return distinct(marked, { id: byId, what: 'window' }, findings);
 }
 
@@ -106,7 +107,7 @@ export function recordsFrom(gathered: Gathered, plan: PlanParts, to: { readonly 
   warnAlike(alone.dwellings, 'dwelling', findings);
   warnAlike(alone.meters, 'meter', findings);
   const all = withoutOrphans(alone, { kept, tariffs: plan.tariffs.map(({ label }) => label) }, findings);
-  const windows = sorted(windowsOf(all, findings), byId);
+  const windows = sorted(windowsOf(all, kept?.windows ?? [], findings), byId);
   const buildings = withHorizons(sorted(all.buildings, byId), all.horizons, kept?.buildings ?? []);
   const records: InventoryRecords = {
     settings: plan.settings,

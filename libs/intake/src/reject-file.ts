@@ -1,5 +1,5 @@
 import { stringify } from 'csv-stringify/sync';
-import { csvRows } from './files/csv-rows.js';
+import { BrokenTable, csvRows, type CsvRow } from './files/csv-rows.js';
 import type { FileLook } from './files/file-look.js';
 import type { InventoryFile } from './files/inventory-file.js';
 import type { Finding } from './finding.js';
@@ -33,6 +33,15 @@ export function guardedText(text: string): string {
 
 const reasonOf = ({ column, expected, whatToDo }: Finding): string => `${column === null ? '' : `${column}: `}expected ${expected}; ${whatToDo}`;
 
+/** The rows up to the line where a table breaks off; that it does is a finding already. */
+async function* untilBroken(rows: AsyncGenerator<CsvRow>): AsyncGenerator<CsvRow> {
+  try {
+    yield* rows;
+  } catch (fault) {
+    if (!(fault instanceof BrokenTable)) throw fault;
+  }
+}
+
 /** The rows of a file that errors stand in the way of: original columns first, then the line and all its reasons. */
 export async function rejectFileOf(read: ReadFile, findings: readonly Finding[]): Promise<RejectFile | null> {
   const { file, look, headerLine, personal } = read;
@@ -45,7 +54,7 @@ export async function rejectFileOf(read: ReadFile, findings: readonly Finding[])
   const table: string[][] = [];
   let kept: readonly number[] = [];
   let rows = 0;
-  for await (const { line, cells } of csvRows(file, look)) {
+  for await (const { line, cells } of untilBroken(csvRows(file, look))) {
     if (line === headerLine) {
       kept = cells.map((_, index) => index).filter((index) => !personal.includes(cells[index] ?? ''));
       table.push([...kept.map((index) => cells[index] ?? ''), LINE, REASON].map(guardedText));
