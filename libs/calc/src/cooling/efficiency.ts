@@ -142,7 +142,7 @@ export function seasonOverRated(performance: PlantPerformance, degradation: numb
     const [slow, full] = [at(low, degF), at(high, degF)];
     const met = Math.min(load, full.capacity);
     heat += share * met;
-    if (load <= slow.capacity) input += (share * slow.power * (load / slow.capacity)) / (1 - degradation * (1 - load / slow.capacity));
+    if (met <= slow.capacity) input += (share * slow.power * (met / slow.capacity)) / (1 - degradation * (1 - met / slow.capacity));
     else input += share * (slow.power + ((full.power - slow.power) * (met - slow.capacity)) / (full.capacity - slow.capacity));
   }
   return heat / input;
