@@ -14,3 +14,4 @@ export * from './lifecycle/index.js'; // from bills to a present value
 export * from './labour/index.js'; // person-minutes of a job
 export * from './selection/index.js'; // the best plan under the caps, with its bound
 export * from './cutting/index.js'; // pieces from rolls
+export * from './verification/index.js'; // what the bills say after the work

@@ -1,3 +1,4 @@
+import { kernel as changePoint } from './change-point.js';
 import { kernel as cut } from './cut.js';
 import { kernel as select } from './select.js';
 import { kernel as coolingPlant } from './cooling-plant.js';
@@ -32,4 +33,5 @@ export const allKernels: readonly Kernel[] = [
   depreciation,
   select,
   cut,
+  changePoint,
 ];
