@@ -39,4 +39,38 @@ describe('taking an inventory in', () => {
     expect(unchanged).toBe(1);
     await store.close();
   });
+
+  it('a later survey without marks keeps the marks there are, and proposes where it is not sure', async () => {
+    const store = await openStore({ database: ':memory:' });
+    const intake = new IntakeService(store);
+    await intake.import(folder);
+    const header = 'building,dwelling,mark,room,facade,width_in,height_in,glazing,existing_film';
+    const again = await intake.check([fileOfText('windows.csv', [header,
+      'QA,102,,bedroom,S,46 1/2,46,single clear 1/8 in,none', // half an inch wider: the same window?
+      'QA,101,,bedroom,N,46,46,single clear 1/8 in,none', // the one window there, same size
+      'QA,101,,hall,N,20,20,single clear 1/8 in,none', // new
+    ].join('\n'))]);
+    const windows = again.changes.find(({ list }) => list === 'windows');
+    expect(again.findings.filter(({ code }) => code === 'window-match-proposed')).toMatchObject([{ row: 2, severity: 'error' }]);
+    expect(windows).toMatchObject({ created: ['QA/101/hall-N-20x20-1'], updated: [], unchanged: 1 });
+    expect(again.rejected).toBe(1);
+    await store.close();
+  });
+
+  it('bad rows stay out, good rows of the same file are written', async () => {
+    const store = await openStore({ database: ':memory:' });
+    const report = await new IntakeService(store).import('test/inventories/not-ok/D11-sizes');
+    expect(report).toMatchObject({ rejected: 4, written: true });
+    expect((await store.load()).windows).toHaveLength(2);
+    expect(await store.imports()).toEqual(expect.arrayContaining([expect.objectContaining({ file: 'windows.csv', rowsRead: 6, created: 2, rejected: 4 })]));
+    await store.close();
+  });
+
+  it('the Example Portfolio comes back from the store as it was read', async () => {
+    const store = await openStore({ database: ':memory:' });
+    const intake = new IntakeService(store);
+    await intake.import('data/demo');
+    expect(await intake.check('data/demo')).toMatchObject({ created: 0, updated: 0, rejected: 0 });
+    await store.close();
+  });
 });
