@@ -30,8 +30,8 @@ export const films = [
   { film: 'B', film_name: 'Reflective B', film_class: 'reflective medium', solar_transmittance: 0.24, solar_reflectance_outside: 0.38, solar_reflectance_inside: 0.36, visible_transmittance: 0.3, visible_reflectance_outside: 0.32, visible_reflectance_inside: 0.28, room_emissivity: 0.75, side: 'room', life_yr: 12, may_rotate: 'no', freight: 85, minimum_order: 500, ...quote },
 ];
 
-// Prices per square foot of roll, chosen once so that the caps buy a good third of what is eligible and pays; wide rolls cost a little more.
-const PRICE_ft2 = { A: 5.6, B: 6.1 };
+// Prices per square foot of roll, chosen once so that what the caps buy is 30 to 50 % of what is eligible and pays; wide rolls cost a little more.
+const PRICE_ft2 = { A: 1.4, B: 1.53 };
 const WIDTHS = [[36, 1], [48, 1], [60, 1.02], [72, 1.05]];
 export const rolls = ['A', 'B'].flatMap((film) =>
   WIDTHS.map(([width_in, dearer]) => ({ roll: `${film}-${width_in}`, film, width_in, length_ft: 100, price: Math.round((PRICE_ft2[film] * width_in * 100 * dearer) / 12 / 5) * 5, in_stock: 0 })),
@@ -40,7 +40,7 @@ export const rolls = ['A', 'B'].flatMap((film) =>
 export const consents = [
   { consent: 'ER-GLASS-A', building: 'ER', kind: 'glass maker', glazing: 'single bronze 3/16 in', film: 'A', state: 'given', date: '2026-06-10', reference: 'letter 14' },
   { consent: 'ER-GLASS-B', building: 'ER', kind: 'glass maker', glazing: 'single bronze 3/16 in', film: 'B', state: 'asked', date: '2026-10-20', reference: 'letter 15' },
-  { consent: 'ET-BOARD', building: 'ET', kind: 'association', state: 'asked', reference: 'application to the board, plan and sample handed in' },
+  { consent: 'ET-BOARD', building: 'ET', kind: 'association', state: 'asked', date: '2028-08-01', reference: 'vote expected at the yearly meeting; application to the board, plan and sample handed in' },
   { consent: 'EH-GLASS-A', building: 'EH', kind: 'glass maker', glazing: 'double clear', film: 'A', state: 'asked', date: '2027-03-01', reference: 'letter 21' },
   { consent: 'EH-GLASS-B', building: 'EH', kind: 'glass maker', glazing: 'double clear', film: 'B', state: 'asked', reference: 'letter 22' },
   { consent: 'EH-02-W04', building: 'EH', dwelling: '02', window: 'W04', kind: 'glass maker', state: 'needed', reference: 'unit in warranty' },

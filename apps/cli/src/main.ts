@@ -24,6 +24,90 @@ Exit codes: 0 done; 1 failed (the message says why); 2 a value or a file cannot 
             3 done, but rows were rejected or errors remain in the files.`,
   );
 
+const collect = (value: string, before: string[]): string[] => [...before, value];
+
+program
+  .command('check <folder>')
+  .description('read survey files and say what is wrong in them; changes nothing')
+  .option('--database <place>', 'compare with what this database holds')
+  .option('--all', 'every finding')
+  .option('--json', 'the report as JSON')
+  .action(async (folder: string, options: object) => {
+    process.exitCode = await (await import('./commands.js')).check(folder, options);
+  });
+
+program
+  .command('import <folder>')
+  .description('take the good rows of survey files in; bad rows go to reject files')
+  .option('--database <place>', 'SQLite file or postgres:// address', 'rollout.sqlite')
+  .option('--rejects <folder>', 'where reject files go', 'out/rejects')
+  .option('--all', 'every finding')
+  .option('--json', 'the report as JSON')
+  .action(async (folder: string, options: object) => {
+    process.exitCode = await (await import('./commands.js')).importFolder(folder, options);
+  });
+
+program
+  .command('plan')
+  .description('rank, choose under the caps, cut and price; the plan is kept in the database')
+  .option('--database <place>', 'SQLite file or postgres:// address', 'rollout.sqlite')
+  .option('--cap <phase=dollars>', 'cap of a phase, repeatable; dollars alone give every owner one year with that cap', collect, [])
+  .option('--view <view>', 'whole (all payers) or owner')
+  .option('--seconds <n>', 'time the selection may take', '8')
+  .option('--folder <folder>', 'where weather files named in the inventory lie', '.')
+  .option('--quiet', 'no progress')
+  .option('--json', 'the plan as JSON')
+  .action(async (options: { cap: string[]; seconds: string; folder: string }) => {
+    process.exitCode = await (await import('./commands.js')).plan(options);
+  });
+
+program
+  .command('rank')
+  .description('dwellings (or facades) by yearly cooling-cost reduction per dollar of film, from the newest plan')
+  .option('--database <place>', 'SQLite file or postgres:// address', 'rollout.sqlite')
+  .option('--plan <id>', 'another plan than the newest')
+  .option('--facades', 'facades of dwellings instead of dwellings')
+  .option('--most <n>', 'lines to show', '40')
+  .option('--json', 'all lines as JSON')
+  .action(async (options: { most: string }) => {
+    process.exitCode = await (await import('./commands.js')).rank(options);
+  });
+
+program
+  .command('export')
+  .description('write the rollout workbook of a kept plan')
+  .option('--database <place>', 'SQLite file or postgres:// address', 'rollout.sqlite')
+  .option('--plan <id>', 'another plan than the newest')
+  .option('--out <file>', 'the workbook', 'out/rollout.xlsx')
+  .option('--json', 'what was written, as JSON')
+  .action(async (options: { out: string }) => {
+    process.exitCode = await (await import('./commands.js')).exportPlan(options);
+  });
+
+program
+  .command('run <folder>')
+  .description('the whole line in one go: survey files to ranked portfolio, plan under the caps and workbook')
+  .option('--cap <phase=dollars>', 'cap of a phase, repeatable; dollars alone give every owner one year with that cap', collect, [])
+  .option('--view <view>', 'whole (all payers) or owner')
+  .option('--out <file>', 'the workbook', 'out/rollout.xlsx')
+  .option('--database <place>', 'keep everything here; in memory by default')
+  .option('--seconds <n>', 'time the selection may take', '8')
+  .option('--quiet', 'no progress')
+  .option('--all', 'every finding')
+  .option('--json', 'the plan as JSON')
+  .action(async (folder: string, options: { cap: string[]; out: string; seconds: string }) => {
+    process.exitCode = await (await import('./commands.js')).run(folder, options);
+  });
+
+program
+  .command('serve')
+  .description('answer over HTTP on this machine (127.0.0.1)')
+  .option('--port <n>', 'port', '3000')
+  .option('--database <place>', 'SQLite file or postgres:// address', 'rollout.sqlite')
+  .action(async (options: { port: string; database: string }) => {
+    process.exitCode = await (await import('./serve.js')).serve(options);
+  });
+
 program
   .command('compute [kernel]')
   .description('work one figure again: one JSON value in, one out')

@@ -28,7 +28,8 @@ function piecesOf(windows: readonly PlacedWindow[], terms: FilmPricing['terms'],
 }
 
 /**
- * Price and waste of a film before anything is chosen: all candidate panes cut once from the rolls on offer, whole rolls bought.
+ * Price and waste of a film before anything is chosen: all candidate panes cut once from the rolls on offer. Waste is film used up beside the
+ * pieces; the uncut end of a roll is stock, not waste.
  *
  * @param windows every window that may carry the film, now or once a letter is there
  */
@@ -37,7 +38,7 @@ export function priceFilm(film: Film, windows: readonly PlacedWindow[], of: Film
   const pieces = piecesOf(windows, of.terms, of.mayRotate(film));
   if (offers.length === 0) {
     const result = cut({ pieces, rolls: [{ width_mm: of.assumedWidth_mm }] });
-    const waste = result.pieceArea_mm2 === 0 ? 0 : result.boughtArea_mm2 / result.pieceArea_mm2 - 1;
+    const waste = result.pieceArea_mm2 === 0 ? 0 : result.usedArea_mm2 / result.pieceArea_mm2 - 1;
     return { film, price_cents_m2: of.areaPrice.value, waste, boughtArea_m2: result.boughtArea_mm2 / 1e6, pieceArea_m2: result.pieceArea_mm2 / 1e6, priceBasis: `assumed: ${of.areaPrice.source}` };
   }
   const result = cut({ pieces, rolls: offers.map((r) => ({ width_mm: r.width.mm, length_mm: r.length_mm, price_cents: r.price_cents ?? 0 })) });
@@ -49,7 +50,7 @@ export function priceFilm(film: Film, windows: readonly PlacedWindow[], of: Film
   return {
     film,
     price_cents_m2: boughtArea_m2 === 0 ? listPrice : cost_cents / boughtArea_m2,
-    waste: pieceArea_m2 === 0 ? 0 : boughtArea_m2 / pieceArea_m2 - 1,
+    waste: pieceArea_m2 === 0 ? 0 : result.usedArea_mm2 / 1e6 / pieceArea_m2 - 1,
     boughtArea_m2,
     pieceArea_m2,
     priceBasis: `rolls on offer: ${offers.map((r) => r.id).join(', ')}`,

@@ -94,7 +94,7 @@ export interface PhaseValue {
 export interface PricedFilm {
   readonly film: Film;
   readonly price_cents_m2: number;
-  /** Bought area over piece area, less one, when all candidate panes are cut at once. */
+  /** Film used up over piece area, less one, when all candidate panes are cut at once; uncut roll ends are stock. */
   readonly waste: number;
   readonly boughtArea_m2: number;
   readonly pieceArea_m2: number;

@@ -1,1 +1,1 @@
-export {};
+export { workerPool, type WorkerPool } from './pool.js'; // the heavy work on threads

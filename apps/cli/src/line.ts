@@ -1,0 +1,93 @@
+import { createRequire } from 'node:module';
+import { resolve } from 'node:path';
+import { randomUUID } from 'node:crypto';
+import type { IntakeReport } from '#intake';
+import type { Plan, PlanAsk } from '#planning';
+import type { PortfolioStore } from '#store';
+import { progressOn } from './said.js';
+
+/** Version of the program, from its package. */
+export function programVersion(): string {
+  const load = createRequire(import.meta.url);
+  for (const up of ['../../../../package.json', '../../../package.json']) {
+    try {
+      const found = load(up) as { name?: string; version?: string };
+      if (found.name === 'film-rollout') return found.version ?? '';
+    } catch (fault) {
+      if ((fault as { code?: string }).code !== 'MODULE_NOT_FOUND') throw fault;
+    }
+  }
+  throw new Error('package.json of film-rollout was not found');
+}
+
+/** Where commands keep the portfolio. */
+export const DATABASE = 'rollout.sqlite';
+
+export async function withStore<T>(database: string, work: (store: PortfolioStore) => Promise<T>): Promise<T> {
+  const { openStore } = await import('#store');
+  const store = await openStore({ database });
+  try {
+    return await work(store);
+  } finally {
+    await store.close();
+  }
+}
+
+export async function takeIn(store: PortfolioStore, folder: string, dry: boolean): Promise<IntakeReport> {
+  const { IntakeService } = await import('#intake');
+  const service = new IntakeService(store);
+  return dry ? service.check(folder) : service.import(folder);
+}
+
+/** Makes a plan of what the store holds, on all processors, and keeps it. */
+export async function makePlan(store: PortfolioStore, of: { readonly ask: PlanAsk; readonly folder: string; readonly timeLimit_s: number; readonly quiet: boolean }): Promise<Plan> {
+  const [{ PlanningService }, { workerPool }] = await Promise.all([import('#planning'), import('#workers')]);
+  const pool = workerPool();
+  try {
+    const made = new Date().toISOString();
+    const program = programVersion();
+    const plan = await new PlanningService(pool).plan({
+      portfolio: await store.load(),
+      ask: of.ask,
+      id: randomUUID().slice(0, 8),
+      madeOn: made.slice(0, 10),
+      revision: 1,
+      parent: null,
+      program,
+      resolve: (file) => resolve(of.folder, file),
+      findings: [],
+      timeLimit_s: of.timeLimit_s,
+      progress: progressOn(process.stderr, of.quiet),
+    });
+    await store.savePlan({ id: plan.id, title: plan.name, parent: null, made, programVersion: program, inputsHash: plan.inputHash, signed: false, body: plan });
+    return plan;
+  } finally {
+    await pool.end();
+  }
+}
+
+/** The newest kept plan, or the one named. */
+export async function keptPlan(store: PortfolioStore, id: string | undefined): Promise<Plan> {
+  const wanted = id ?? (await store.plans())[0]?.id;
+  if (wanted === undefined) throw new Error('No plan is kept yet; `rollout plan` makes one.');
+  const kept = await store.loadPlan(wanted);
+  if (kept === null) throw new Error(`There is no plan ${wanted}.`);
+  return kept.body as Plan;
+}
+
+/**
+ * Caps of the command line: `OWNER1/2026-27=14000` for a phase, `14000` alone for one cap in each owner's first year.
+ *
+ * @throws Error for anything else
+ */
+export function asked(caps: readonly string[], view: string | undefined): PlanAsk {
+  if (view !== undefined && view !== 'whole' && view !== 'owner') throw new Error(`--view must be whole or owner, got ${view}`);
+  const money = (text: string): number => {
+    const dollars = Number(text.replace(/[$,]/g, ''));
+    if (!(dollars >= 0)) throw new Error(`--cap must be dollars, got ${text}`);
+    return Math.round(dollars * 100);
+  };
+  const byPhase = caps.filter((c) => c.includes('=')).map((c) => ({ phase: c.slice(0, c.lastIndexOf('=')), cap_cents: money(c.slice(c.lastIndexOf('=') + 1)) }));
+  const alone = caps.find((c) => !c.includes('='));
+  return { ...(view === undefined ? {} : { view }), ...(byPhase.length === 0 ? {} : { caps: byPhase }), ...(alone === undefined ? {} : { oneCap_cents: money(alone) }) };
+}

@@ -1,0 +1,64 @@
+import { dollarsText } from '#calc';
+import type { Plan, RankedDwelling } from '#planning';
+import { tableText } from './said.js';
+
+const dollars = (cents: number): string => dollarsText(cents).replace(/\.\d\d$/, '');
+const years = (value: number | null): string => (value === null ? 'none' : value.toFixed(1));
+const percent = (share: number): string => `${(share * 100).toFixed(share < 0.01 && share > 0 ? 3 : 1)} %`;
+
+/** Ranked rows as a table. */
+export function ranksText(rows: readonly RankedDwelling[], most: number): string {
+  const head = ['rank', 'band', 'dwelling', 'per $ and year', '9 in 10 range', '$ a year', 'installed', 'payback, years', 'in the plan'];
+  const shown = rows.slice(0, most).map((r) => [
+    String(r.rank), r.band, r.dwelling, r.perDollar.toFixed(3), `${r.perDollarLow.toFixed(2)} – ${r.perDollarHigh.toFixed(2)}`, dollars(r.yearlyCooling_cents), dollars(r.cost_cents), years(r.simplePayback_yr), r.inPlan,
+  ]);
+  return tableText(head, shown) + (rows.length > most ? `\n… ${rows.length - most} more` : '');
+}
+
+function proofText(plan: Plan): string {
+  const { proof } = plan;
+  if (proof.status === 'infeasible') return `No plan fits: ${proof.why ?? ''}`;
+  if (proof.status === 'optimal') return `Proved: no choice of these options under these caps is worth more (value of lines ${dollars(proof.value_cents)}).`;
+  return `Not proved to be the best: lines worth ${dollars(proof.value_cents)}, no choice can pass ${dollars(proof.bound_cents)} (gap ${percent(proof.gap)}).`;
+}
+
+function phasesText(plan: Plan): string {
+  const head = ['phase', 'cap', 'paid', 'left', 'film', 'labour', 'visits', 'contingency', 'dwellings', 'panes', 'person-hours', 'buildings'];
+  return tableText(head, plan.phases.map((p) => [
+    p.phase.id, dollars(p.phase.cap_cents), dollars(p.spending.total_cents), dollars(p.left_cents), dollars(p.spending.film_cents), dollars(p.spending.labour_cents + p.spending.removal_cents), dollars(p.spending.visits_cents), dollars(p.spending.contingency_cents),
+    String(p.lines), String(p.panes), (p.minutes.best / 60).toFixed(0), p.visits.join(' ') + (p.nothingLeftThatPays ? ' (nothing left that pays)' : ''),
+  ]));
+}
+
+function buildingsText(plan: Plan): string {
+  const head = ['building', 'ranked', 'best per $', 'middle per $', 'in the plan', 'waits', 'does not pay'];
+  return tableText(head, plan.buildings.map((b) => {
+    const rows = plan.rankedDwellings.filter((r) => r.building === b.id);
+    const middle = rows[Math.floor(rows.length / 2)];
+    const isIn = rows.filter((r) => plan.lines.some((l) => l.dwelling === r.dwelling)).length;
+    const waits = rows.filter((r) => r.inPlan.startsWith('waits')).length;
+    const poor = rows.filter((r) => r.inPlan.startsWith('does not')).length;
+    return [`${b.id} ${b.name}`, String(rows.length), rows[0]?.perDollar.toFixed(3) ?? '', middle?.perDollar.toFixed(3) ?? '', String(isIn), String(waits), String(poor)];
+  }));
+}
+
+/** The plan in a page of text. */
+export function planText(plan: Plan): string {
+  const { payback, eligible } = plan;
+  return [
+    `${plan.name}: plan ${plan.id}, ${plan.terms.view === 'whole' ? 'whole-building view' : "owner's view"}, ${plan.madeOn}`,
+    '',
+    phasesText(plan),
+    '',
+    proofText(plan),
+    `Everything eligible costs ${dollars(eligible.cost_cents)}; the caps buy ${percent(eligible.boughtShare)} of it, and ${percent(eligible.payingBoughtShare)} of the ${dollars(eligible.payingCost_cents)} that pays in this view.`,
+    `First year: cooling down by ${payback.firstYear_kWh.toFixed(0)} kWh, ${dollars(payback.firstYearCooling_cents)}; heating up by ${dollars(payback.firstYearHeating_cents)}; the owner keeps ${dollars(payback.firstYearOwner_cents)}.`,
+    `All costs in, both views: net present value ${dollars(payback.npv_cents)} for the whole building, ${dollars(payback.npvOwner_cents)} for the owner; payback ${years(payback.simplePayback_yr)} years.`,
+    'These are model figures, not calibrated on bills: measured studies of lived-in homes mostly find less.',
+    '',
+    buildingsText(plan),
+    '',
+    ...(plan.waiting.length === 0 ? [] : ['Waiting without a date:', ...plan.waiting.slice(0, 8).map((w) => `  ${w.subject}: ${w.dwellings} dwellings, ${w.panes} panes, ${dollars(w.value_cents)} of value behind it`), '']),
+    ...plan.rounds.map((r) => `round ${r.round}, ${r.subject}: ${r.text}`),
+  ].join('\n');
+}

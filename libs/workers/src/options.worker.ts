@@ -1,0 +1,15 @@
+import { workerData } from 'node:worker_threads';
+import { dwellingOptions, type DwellingResult, type DwellingTask, type MeterLoadTask, meterLoad_kWh, optionBench, type OptionBench, type OptionRoom } from '#planning';
+
+/** What the pool asks of a thread. */
+export type Ask = { readonly kind: 'options'; readonly tasks: readonly DwellingTask[] } | { readonly kind: 'loads'; readonly tasks: readonly MeterLoadTask[] };
+export type Answer = readonly DwellingResult[] | readonly Float64Array[];
+
+let bench: OptionBench | undefined;
+
+/** Works a batch in this thread; the room came with the thread, and the gains it works out stay for the next batch. */
+export default function work(ask: Ask): Answer {
+  bench ??= optionBench(workerData as OptionRoom);
+  const at = bench;
+  return ask.kind === 'options' ? ask.tasks.map((task) => dwellingOptions(task, at)) : ask.tasks.map(({ task, set }) => meterLoad_kWh(task, at, set));
+}
