@@ -10,26 +10,24 @@ const site = { latitude_deg: 28.567, longitude_deg: 77.103, timeZone_h: 5.5 };
 const sun = sunYear(site);
 const HEAD = ['LOCATION,Made Up,DL,IND,TEST,000000,28.567,77.103,5.5,236.8', ...Array.from({ length: 6 }, (_, i) => `COMMENTS ${i},`), 'DATA PERIODS,1,1,Data,Sunday, 1/ 1,12/31'];
 
-/** Hours of a made-up clear year in columns of the open format; `change` may spoil a record or drop it. */
-function epw(change: (fields: (string | number)[], hour: number) => (string | number)[] | null = (fields) => fields): string {
-  const lines = [...HEAD];
-  let hour = 0;
-  MONTH_DAYS.forEach((days, month) => {
-    for (let day = 1; day <= days; day++) {
-      for (let h = 1; h <= 24; h++, hour++) {
-        const sunAltitude_deg = sun.altitude_deg[hour] ?? NaN;
-        const clear = clearSky({ sunAltitude_deg, extraterrestrialNormal_W_m2: sun.extraterrestrialNormal_W_m2[hour] ?? NaN, beamDepth: 0.4, diffuseDepth: 2.1, edition: 2013 });
-        const light = [clear.globalHorizontal_W_m2, clear.directNormal_W_m2, clear.diffuseHorizontal_W_m2].map((x) => x.toFixed(2));
-        const fields = [2001, month + 1, day, h, 60, 'flags', 20 + (h % 12), 10, 50, 98_000, 0, 0, 300, ...light, 0, 0, 0, 0, 180, 2.5, 0, 0];
-        const changed = change(fields, hour);
-        if (changed !== null) lines.push(changed.join(','));
-      }
-    }
+const RECORDS: readonly (readonly (string | number)[])[] = MONTH_DAYS.flatMap((days, month) => {
+  const before = MONTH_DAYS.slice(0, month).reduce((a, b) => a + b, 0);
+  return Array.from({ length: days * 24 }, (_, i) => {
+    const hour = before * 24 + i;
+    const sunAltitude_deg = sun.altitude_deg[hour] ?? NaN;
+    const clear = clearSky({ sunAltitude_deg, extraterrestrialNormal_W_m2: sun.extraterrestrialNormal_W_m2[hour] ?? NaN, beamDepth: 0.4, diffuseDepth: 2.1, edition: 2013 });
+    const light = [clear.globalHorizontal_W_m2, clear.directNormal_W_m2, clear.diffuseHorizontal_W_m2].map((x) => x.toFixed(2));
+    return [2001, month + 1, Math.floor(i / 24) + 1, (i % 24) + 1, 60, 'flags', 20 + (((i % 24) + 1) % 12), 10, 50, 98_000, 0, 0, 300, ...light, 0, 0, 0, 0, 180, 2.5, 0, 0];
   });
-  return lines.join('\r\n');
+});
+
+/** Hours of a made-up clear year in columns of the open format; `change` may spoil a record or drop it. */
+function epw(change: (fields: readonly (string | number)[], hour: number) => readonly (string | number)[] | null = (fields) => fields): string {
+  const hours = RECORDS.flatMap((fields, hour) => change(fields, hour)?.join(',') ?? []);
+  return [...HEAD, ...hours].join('\r\n');
 }
 const abouts = (reading: WeatherReading) => reading.findings.map(({ severity, about }) => `${severity} ${about}`);
-const set = (at: number, value: string | number) => (fields: (string | number)[]) => fields.map((field, i) => (i === at ? value : field));
+const set = (at: number, value: string | number) => (fields: readonly (string | number)[]) => fields.map((field, i) => (i === at ? value : field));
 
 describe('a weather file without trouble', () => {
   const reading = readWeatherText(epw(), 'clean.epw');

@@ -7,9 +7,12 @@ export interface Skyline {
   readonly altitude_deg: Float64Array;
   readonly passes: Float64Array;
   readonly passesBare: Float64Array;
+  /** First bearing beyond each whole degree 0…360: where a look-up begins. */
+  readonly beyond: Uint16Array;
 }
 
-const OPEN: Skyline = { azimuth_deg: new Float64Array(0), altitude_deg: new Float64Array(0), passes: new Float64Array(0), passesBare: new Float64Array(0) };
+const NONE = new Float64Array(0);
+const OPEN: Skyline = { azimuth_deg: NONE, altitude_deg: NONE, passes: NONE, passesBare: NONE, beyond: new Uint16Array(0) };
 
 /**
  * Puts horizon points in order round the compass.
@@ -37,7 +40,12 @@ export function skylineOf(points: readonly HorizonPoint[]): Skyline {
   const lastTurn = round.map((point) => ({ ...point, azimuth_deg: point.azimuth_deg - 360 }));
   const nextTurn = round.map((point) => ({ ...point, azimuth_deg: point.azimuth_deg + 360 }));
   const all = [...lastTurn, ...round, ...nextTurn];
+  const beyond = Uint16Array.from({ length: 361 }, (_, degree) => {
+    const first = all.findIndex((point) => point.azimuth_deg > degree);
+    return first < 0 ? all.length - 1 : first;
+  });
   return {
+    beyond,
     azimuth_deg: Float64Array.from(all, (point) => point.azimuth_deg),
     altitude_deg: Float64Array.from(all, (point) => point.altitude_deg),
     passes: Float64Array.from(all, (point) => point.passes ?? 0),
@@ -70,7 +78,7 @@ export function skylineAt(skyline: Skyline, azimuth_deg: number, out: SkylineAt)
   out.passes = 0;
   out.passesBare = 0;
   if (bearings.length === 0) return out;
-  let right = 0;
+  let right = skyline.beyond[Math.floor(azimuth_deg)]!;
   while (right < bearings.length - 1 && bearings[right]! <= azimuth_deg) right++;
   const left = Math.max(0, right - 1);
   const apart = bearings[right]! - bearings[left]!;
