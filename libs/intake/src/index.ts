@@ -6,3 +6,4 @@ export type { RejectFile } from './reject-file.js'; // rows to correct and send 
 export { compareRecords, type Comparison, type FieldChange, type ListChanges } from './changes.js'; // records against what is kept
 export { IntakeService, type IntakeReport } from './intake.service.js'; // dry run and import
 export { IntakeModule } from './intake.module.js';
+export { inventoryFilesGuide, templateOf } from './column-guide.js'; // the columns, documented
