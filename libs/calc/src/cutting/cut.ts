@@ -9,7 +9,7 @@ import { ShelfFill } from './shelf-fill.js';
 import { greedyShelves } from './shelf-greedy.js';
 import { ShelfPrice } from './shelf-price.js';
 import { improved } from './improve.js';
-import { boughtRolls } from './whole-rolls.js';
+import { boughtRolls, QUICK } from './whole-rolls.js';
 import { seeded } from './random.js';
 
 const ROUNDS = 1000;
@@ -27,7 +27,7 @@ const ROUNDS = 1000;
  */
 export function cut(job: CutJob): CutResult {
   const ready = readyJob(job);
-  const layAll: LayAll = (own, left, share = 1) => laidBlocks(own, left, { rounds: Math.round((job.rounds ?? ROUNDS) * share), seed: job.seed ?? 1 });
+  const layAll: LayAll = (own, left, share = 1) => laidBlocks(own, left, { rounds: Math.round((job.rounds ?? ROUNDS) * share), seed: job.seed ?? 1, quick: share <= QUICK });
   const left = Int32Array.from(ready.types, (type) => type.count);
   const stocked = fillStock(ready, left, layAll);
   const bought = ready.offers.flatMap((offer, o) => (offer.stock ? [] : [o]));
@@ -40,17 +40,19 @@ export function cut(job: CutJob): CutResult {
 }
 
 /** Two beginnings, by plan and by area, improved a little each; the better one is improved on. */
-function laidBlocks(ready: ReadyJob, pieces: Int32Array, search: { readonly rounds: number; readonly seed: number }): Block[] {
+function laidBlocks(ready: ReadyJob, pieces: Int32Array, search: { readonly rounds: number; readonly seed: number; readonly quick: boolean }): Block[] {
   if (!pieces.some((n) => n > 0)) return [];
-  const tools = { fill: new ShelfFill(ready), price: new ShelfPrice(ready) };
+  const fill = new ShelfFill(ready);
   const { rounds } = search;
   const next = seeded(search.seed);
-  const { blocks, price } = dived(ready, tools, pieces);
   const area = Float64Array.from(ready.types, (type) => type.across * type.along);
-  const plain = greedyShelves(ready, tools.fill, { left: pieces.slice(), worth: area, next: () => 0 });
-  const tried = [blocks, plain].map((from) => improved(ready, tools, { blocks: from, worth: price, rounds: Math.ceil(rounds / 4), next }));
+  const plain = greedyShelves(ready, fill, { left: pieces.slice(), worth: area, next: () => 0 });
+  if (search.quick) return improved(ready, fill, { blocks: plain, worth: area, rounds, next });
+  const tools = { fill, price: new ShelfPrice(ready) };
+  const { blocks, price } = dived(ready, tools, pieces);
+  const tried = [blocks, plain].map((from) => improved(ready, fill, { blocks: from, worth: price, rounds: Math.ceil(rounds / 4), next }));
   tried.sort((a, b) => costOf(ready, a) - costOf(ready, b));
-  return improved(ready, tools, { blocks: tried[0] ?? blocks, worth: price, rounds: Math.floor(rounds / 2), next });
+  return improved(ready, fill, { blocks: tried[0] ?? blocks, worth: price, rounds: Math.floor(rounds / 2), next });
 }
 
 const costOf = (ready: ReadyJob, blocks: readonly Block[]): number => blocks.reduce((sum, block) => sum + blockCost(ready, block), 0);

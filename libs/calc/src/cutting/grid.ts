@@ -33,11 +33,11 @@ export function gridOf(ready: ReadyJob): Grid {
   };
 }
 
-/** A step all sizes are whole multiples of, where at most 10,000 of them make the largest; else the 10,000th part of the largest. */
-export function stepOf(sizes: readonly number[], largest: number): { step: number; exact: boolean } {
+/** A step all sizes are whole multiples of, where at most `finest` of them make the largest; else that part of the largest. */
+export function stepOf(sizes: readonly number[], largest: number, finest = FINEST): { step: number; exact: boolean } {
   const common = sizes.every((size) => Number.isInteger(size)) ? sizes.reduce(gcd, 0) : 0;
-  if (common > 0 && largest / common <= FINEST) return { step: common, exact: true };
-  return { step: largest / FINEST, exact: false };
+  if (common > 0 && largest / common <= finest) return { step: common, exact: true };
+  return { step: largest / finest, exact: false };
 }
 
 function gcd(a: number, b: number): number {

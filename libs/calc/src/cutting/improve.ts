@@ -1,6 +1,6 @@
 import { blockCost, countBlock, type Block } from './block.js';
 import type { ReadyJob } from './ready-job.js';
-import type { Tools } from './dive.js';
+import type { ShelfFill } from './shelf-fill.js';
 import { greedyShelves } from './shelf-greedy.js';
 
 /** What the improving search starts from. */
@@ -14,7 +14,7 @@ export interface ImproveStart {
 /**
  * Takes a few blocks away and lays their pieces again with changed luck; keeps what is not worse. Stops after the given rounds.
  */
-export function improved(ready: ReadyJob, tools: Tools, start: ImproveStart): Block[] {
+export function improved(ready: ReadyJob, fill: ShelfFill, start: ImproveStart): Block[] {
   let blocks = [...start.blocks];
   const { next } = start;
   const area = Float64Array.from(ready.types, (type) => type.across * type.along);
@@ -30,7 +30,7 @@ export function improved(ready: ReadyJob, tools: Tools, start: ImproveStart): Bl
     const base = next() < 0.5 ? start.worth : area;
     const power = 1 + 0.3 * next();
     const worth = base.map((one) => one ** power * (1 + 0.15 * next()));
-    const again = greedyShelves(ready, tools.fill, { left, worth, next });
+    const again = greedyShelves(ready, fill, { left, worth, next });
     const cost = again.reduce((sum, block) => sum + blockCost(ready, block), 0);
     if (cost > old * (1 + 1e-12)) continue;
     const gone = new Set(out);

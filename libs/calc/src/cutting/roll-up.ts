@@ -40,7 +40,9 @@ function firstFit(blocks: readonly Block[], length: number): Block[][] {
   return rolls.map((roll) => roll.blocks);
 }
 
-const MOST = 60;
+/** Blocks and cells of the table by which one roll is filled. */
+const MOST = 40;
+const CELLS = 2500;
 
 function filledUp(blocks: readonly Block[], length: number): Block[][] {
   const rolls: Block[][] = [];
@@ -67,19 +69,19 @@ function filledUp(blocks: readonly Block[], length: number): Block[][] {
 /** Places of the lengths that together come closest to `room` from below. */
 function longest(lengths: readonly number[], room: number): number[] {
   if (lengths.length === 0 || room <= 0) return [];
-  const { step } = stepOf(lengths, room);
+  const { step } = stepOf(lengths, room, CELLS);
   const cap = Math.floor((room + SAME_ticks) / step);
   const from = new Int16Array(cap + 1).fill(-1);
   const reached = new Uint8Array(cap + 1);
   reached[0] = 1;
-  lengths.forEach((length, n) => {
-    const cells = Math.ceil((length - SAME_ticks) / step);
+  for (let n = 0; n < lengths.length && reached[cap] === 0; n++) {
+    const cells = Math.ceil((lengths[n]! - SAME_ticks) / step);
     for (let x = cap; x >= cells; x--) {
-      if (reached[x] === 1 || reached[x - cells] === 0 || (x > cells && from[x - cells] === n)) continue;
+      if (reached[x] === 1 || reached[x - cells] === 0) continue;
       reached[x] = 1;
       from[x] = n;
     }
-  });
+  }
   let x = cap;
   while (reached[x] === 0) x--;
   const taken: number[] = [];

@@ -1,5 +1,6 @@
 import { countBlock, type Block } from './block.js';
 import type { ReadyJob } from './ready-job.js';
+import { plannedRolls } from './roll-plan.js';
 import { rollUp, type RolledUp } from './roll-up.js';
 import { fillStock, layable, narrowed, type LayAll } from './stock-fill.js';
 
@@ -26,15 +27,38 @@ const MOST_PIECES = 3000;
  */
 export function boughtRolls(ready: ReadyJob, pieces: Int32Array, layAll: LayAll): RolledUp[] {
   if (!pieces.some((n) => n > 0)) return [];
-  let best: RolledUp[] | null = null;
-  for (const range of ranges(ready, pieces)) {
-    const own = narrowed(ready, range);
-    const blocks = layAll(own, pieces, range.length === ready.offers.length ? 1 : 0.25).map((block) => ({ ...block, offer: range[block.offer]! }));
-    const rolls = rollUp(ready, blocks);
-    if (best === null || paid(ready, rolls) < paid(ready, best) * (1 - 1e-12)) best = rolls;
+  const tried = ranges(ready, pieces).map((range) => ({ range, rolls: laidOn(ready, pieces, { range, layAll, share: QUICK }) }));
+  tried.sort((a, b) => paid(ready, a.rolls) - paid(ready, b.rolls) || b.range.length - a.range.length);
+  // The whole range with the full search last: a plan over all widths often beats its own quick pass.
+  const good = [...tried.slice(0, 2).map((each) => each.range), ready.offers.map((_, o) => o)];
+  let best = tried[0]?.rolls;
+  for (const range of good) {
+    const rolls = laidOn(ready, pieces, { range, layAll, share: tried.length > 1 ? 0.5 : 1 });
+    if (best === undefined || paid(ready, rolls) < paid(ready, best) * (1 - 1e-12)) best = rolls;
+    if (tried.length <= 1) break;
   }
-  if (best === null) throw new RangeError('pieces must fit the rolls on offer');
-  return ready.offers.some((offer) => offer.length !== Infinity) ? fewerRolls(ready, best, layAll) : best;
+  if (best === undefined) throw new RangeError('pieces must fit the rolls on offer');
+  if (ready.offers.every((offer) => offer.length === Infinity)) return best;
+  const shelfwise = fewerRolls(ready, best, layAll);
+  const left = pieces.slice();
+  const planned = plannedRolls(ready, left);
+  if (planned.length === 0) return shelfwise;
+  const rest = left.some((n) => n > 0) ? boughtRolls(ready, left, (own, some, share = 1) => layAll(own, some, share / 4)) : [];
+  const rollwise = fewerRolls(ready, [...planned, ...rest], layAll);
+  return paid(ready, rollwise) < paid(ready, shelfwise) ? rollwise : shelfwise;
+}
+
+/** A share of the search so small that nothing is planned: greedy passes only. */
+export const QUICK = 0.05;
+
+interface Laying {
+  readonly range: readonly number[];
+  readonly layAll: LayAll;
+  readonly share: number;
+}
+
+function laidOn(ready: ReadyJob, pieces: Int32Array, of: Laying): RolledUp[] {
+  return rollUp(ready, of.layAll(narrowed(ready, of.range), pieces, of.share).map((block) => ({ ...block, offer: of.range[block.offer]! })));
 }
 
 function ranges(ready: ReadyJob, pieces: Int32Array): number[][] {
@@ -48,6 +72,8 @@ function ranges(ready: ReadyJob, pieces: Int32Array): number[][] {
 }
 
 const MOST_DROPS = 24;
+/** Ends of rolls tried for the pieces of a roll given up, longest first. */
+const MOST_ENDS = 8;
 
 /** Gives up rolls, least used first, alone and in pairs, while that makes the purchase cheaper. */
 function fewerRolls(ready: ReadyJob, start: RolledUp[], layAll: LayAll): RolledUp[] {
@@ -74,8 +100,9 @@ function without(ready: ReadyJob, rolls: readonly RolledUp[], of: { readonly out
   for (const r of of.out) for (const block of rolls[r]!.blocks) countBlock(ready, block, { counts: left, sign: 1 });
   const kept = rolls.filter((_, r) => !of.out.includes(r));
   const ends = kept.map((roll) => ({ ...ready.offers[roll.offer]!, length: ready.offers[roll.offer]!.length - roll.running, supply: 1, stock: true, rate: 0 }));
-  const usable = ends.map((end) => (Number.isFinite(end.length) && end.length > 0 ? end : { ...end, supply: 0, length: 0 }));
-  const filled = fillStock({ ...ready, offers: usable }, left, (own, some) => of.layAll(own, some, 0.05));
+  const roomy = ends.map((_, r) => r).sort((a, b) => ends[b]!.length - ends[a]!.length || a - b).slice(0, MOST_ENDS);
+  const usable = ends.map((end, r) => (Number.isFinite(end.length) && end.length > 0 && roomy.includes(r) ? end : { ...end, supply: 0, length: 0 }));
+  const filled = fillStock({ ...ready, offers: usable }, left, (own, some) => of.layAll(own, some, QUICK));
   const longer = kept.map((roll, r): RolledUp => {
     const more = filled.filter((end) => end.offer === r).flatMap((end) => end.blocks.map((block): Block => ({ ...block, offer: roll.offer })));
     return { offer: roll.offer, blocks: [...roll.blocks, ...more], running: roll.running + more.reduce((sum, block) => sum + block.length, 0) };
@@ -84,9 +111,9 @@ function without(ready: ReadyJob, rolls: readonly RolledUp[], of: { readonly out
   const tails = ready.offers.flatMap((_, o) => {
     const own = narrowed(ready, [o]);
     if (!layable(own, left).every((n, t) => n === left[t])) return [];
-    return [rollUp(ready, of.layAll(own, left, 0.1).map((block) => ({ ...block, offer: o })))];
+    return [rollUp(ready, of.layAll(own, left, QUICK).map((block) => ({ ...block, offer: o })))];
   });
-  tails.push(rollUp(ready, of.layAll(ready, left, 0.1)));
+  tails.push(rollUp(ready, of.layAll(ready, left, QUICK)));
   tails.sort((a, b) => paid(ready, a) - paid(ready, b));
   return [...longer, ...tails[0]!];
 }
