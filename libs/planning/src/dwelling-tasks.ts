@@ -61,11 +61,15 @@ function setsOf(panels: readonly WindowPanel[], films: number): FacadeSet[] {
   return sets;
 }
 
+/** Fields of a dwelling that change no figure; its windows count as panels, its meter by tariff and neighbours. */
+const NOT_FIGURES = new Set(['id', 'building', 'windows', 'uncooledWindows', 'meter']);
+
 /** Everything a dwelling's result depends on, and nothing else: ids, rows and names are left out, so equal dwellings are computed once. */
 function keyOf(task: Omit<DwellingTask, 'key'>): string {
-  const { id: _id, windows: _w, uncooledWindows: _u, meter, building: _b, ...dwelling } = task.dwelling;
+  const { meter } = task.dwelling;
   const alone = meter.dwellings.length <= 1;
-  return JSON.stringify([task.site, dwelling, alone ? [meter.tariff.label] : [meter.id], task.panels.map(({ window: _window, ...panel }) => panel), task.sets, task.spans]);
+  const figures = Object.entries(task.dwelling).filter(([field]) => !NOT_FIGURES.has(field));
+  return JSON.stringify([task.site, figures, alone ? [meter.tariff.label] : [meter.id], task.panels.map((panel) => ({ ...panel, window: null })), task.sets, task.spans]);
 }
 
 /** One task a dwelling; `known` is sorted by id, so the tasks are too. */

@@ -1,5 +1,6 @@
 export type * from './plan.js';
 export type * from './option.js';
+export type * from './payback.js';
 export { askedPortfolio, type PlanAsk } from './asked-portfolio.js'; // what one plan may change
 export { buildingWeather, type BuildingWeather } from './building-weather.js'; // a year for every building
 export type { PlanJob } from './plan-job.js';

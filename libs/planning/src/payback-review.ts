@@ -1,6 +1,7 @@
 import { lifeCycle, type Phase, presentValue } from '#calc';
 import type { PricedChoice } from './price-by-rolls.js';
-import type { PaybackLine, PaybackReview, PlanTerms } from './plan.js';
+import type { PaybackLine, PaybackReview } from './payback.js';
+import type { PlanTerms } from './plan.js';
 import { firstYear_cents } from './reasons.js';
 import type { Candidate } from './selection-problem.js';
 import { optionFlows, phaseYear, simplePayback } from './value.js';

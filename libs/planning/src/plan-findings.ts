@@ -1,5 +1,5 @@
+import type { FilmChoices } from './film-choices.js';
 import type { PlanFinding, PlanLine } from './plan.js';
-import type { PlanParts } from './plan-of.js';
 
 /** Share of a dwelling's cooling that published and computed film studies span; outside it the result is looked at twice. */
 const SANITY_SHARE = [0.02, 0.45] as const;
@@ -12,8 +12,8 @@ function outsideBand(line: PlanLine): PlanFinding[] {
 }
 
 /** Findings on the result itself: what the model does not know, and lines outside what studies span. */
-export function planFindings(parts: Pick<PlanParts, 'known' | 'choices'>, lines: readonly PlanLine[]): PlanFinding[] {
-  const notes = [...parts.choices.glazings.values()].flatMap((g): PlanFinding[] => (g.note === null ? [] : [{ severity: 'note', subject: g.key, text: g.note, whatToDo: g.unknown ? 'test the glass before ordering' : 'nothing, unless the make-up is known' }]));
+export function planFindings(choices: Pick<FilmChoices, 'glazings'>, lines: readonly PlanLine[]): PlanFinding[] {
+  const notes = [...choices.glazings.values()].flatMap((g): PlanFinding[] => (g.note === null ? [] : [{ severity: 'note', subject: g.key, text: g.note, whatToDo: g.unknown ? 'test the glass before ordering' : 'nothing, unless the make-up is known' }]));
   return [
     {
       severity: 'warning',

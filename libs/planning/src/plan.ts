@@ -1,4 +1,5 @@
 import type { AssumedValue, Building, Dwelling, Phase, Roll, View } from '#calc';
+import type { PaybackReview } from './payback.js';
 import type { FilmOption, OptionWindow, PhaseValue, PricedFilm } from './option.js';
 
 /** Something to say about the data or the result: what, where, and what to do. */
@@ -235,41 +236,6 @@ export interface MeterResult {
   readonly months: readonly MeterMonth[];
   readonly firstInSaving_cents: number;
   readonly togetherSaving_cents: number;
-}
-
-/** One row of the payback review: a line of the plan, its money by year of the study. */
-export interface PaybackLine {
-  readonly dwelling: string;
-  readonly building: string;
-  readonly ownerEntity: string;
-  readonly phase: string;
-  readonly phaseYear: number;
-  readonly cost_cents: number;
-  readonly life_yr: number;
-  /** Saving net of added heating in base-date prices by year of the film's life, all payers, before degradation and escalation. */
-  readonly yearly_cents: readonly number[];
-  readonly owner_cents: readonly number[];
-  readonly npv_cents: number;
-  readonly npvOwner_cents: number;
-  readonly sir: number;
-  readonly simplePayback_yr: number | null;
-  readonly discountedPayback_yr: number | null;
-  readonly why: string | null;
-}
-
-export interface PaybackReview {
-  readonly lines: readonly PaybackLine[];
-  readonly cost_cents: number;
-  readonly overhead_cents: number;
-  readonly npv_cents: number;
-  readonly npvOwner_cents: number;
-  readonly sir: number;
-  readonly simplePayback_yr: number | null;
-  readonly firstYear_cents: number;
-  readonly firstYearOwner_cents: number;
-  readonly firstYearCooling_cents: number;
-  readonly firstYearHeating_cents: number;
-  readonly firstYear_kWh: number;
 }
 
 /** The plan: made once, never edited; a change makes a new revision that names its parent. */

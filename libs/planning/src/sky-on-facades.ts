@@ -25,7 +25,7 @@ function facadesOf(known: KnownPortfolio): Map<string, Map<string, readonly [num
   const found = new Map<string, Map<string, readonly [number, number]>>();
   for (const dwelling of known.dwellings) {
     let ofBuilding = found.get(dwelling.building);
-    if (ofBuilding === undefined) found.set(dwelling.building, (ofBuilding = new Map()));
+    if (ofBuilding === undefined) found.set(dwelling.building, (ofBuilding = new Map<string, readonly [number, number]>()));
     if (dwelling.exposedRoof_m2 > 0) ofBuilding.set(facadeKey(0, 0), [0, 0]);
     for (const window of dwelling.windows) {
       const tilt = window.tilt_deg ?? 90;
