@@ -1,5 +1,6 @@
 import type { WeatherReading } from './finding.js';
-import { YearBuilder, type HourRecord, type StationHead } from './year-builder.js';
+import type { HourRecord, StationHead } from './columns.js';
+import { YearBuilder } from './year-builder.js';
 
 // Places of the columns and their codes for "missing": open weather file format of Crawley, Hand & Lawrie,
 // "Improving the weather information available to simulation programs" (1999); from memory, confirmed on the files of 17 stations.

@@ -1,7 +1,7 @@
 import { diffuseShare, dewPointOf_degC, sunYear, type Site } from '#calc';
 import { momentText } from './calendar.js';
 import type { WeatherFinding } from './finding.js';
-import type { Column, StationHead, YearColumns } from './year-builder.js';
+import type { Column, StationHead, YearColumns } from './columns.js';
 
 /** Longest gap in hours that a straight line may bridge. */
 const LONGEST_GAP_H = 6;

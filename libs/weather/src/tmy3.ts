@@ -1,5 +1,6 @@
 import type { WeatherReading } from './finding.js';
-import { YearBuilder, type Column, type HourRecord, type StationHead } from './year-builder.js';
+import type { Column, HourRecord, StationHead } from './columns.js';
+import { YearBuilder } from './year-builder.js';
 
 // Column names as in the typical-year files of 2008 (Wilcox & Marion, Users Manual for TMY3 Data Sets, NREL/TP-581-43156), read in public
 // documentation; places are taken from the file's own second line. Missing is −9900 (from memory).

@@ -1,28 +1,15 @@
-import { relativeHumidityOf, standardPressure_Pa, wetBulb_degC, type HourlyYear, type Site } from '#calc';
+import { relativeHumidityOf, standardPressure_Pa, wetBulb_degC, type HourlyYear } from '#calc';
 import { hourOfYear, momentText } from './calendar.js';
 import { clockFindings, closureOf } from './clock-check.js';
+import { COLUMNS, type Column, type HourRecord, type StationHead, type YearColumns } from './columns.js';
 import type { WeatherFinding, WeatherReading } from './finding.js';
 import { fillGaps, fillRadiation } from './gaps.js';
-
-export const COLUMNS = ['dryBulb_degC', 'dewPoint_degC', 'relativeHumidity', 'pressure_Pa', 'global_W_m2', 'direct_W_m2', 'diffuse_W_m2', 'wind_m_s'] as const;
-export type Column = (typeof COLUMNS)[number];
-/** One hour of a file; NaN where the file has no value. */
-export type HourRecord = Record<Column, number>;
-export type YearColumns = Record<Column, Float64Array>;
 
 /** Least and greatest value that can be true; outside it the value counts as missing. */
 const RANGES: Readonly<Record<Column, readonly [number, number]>> = {
   dryBulb_degC: [-60, 60], dewPoint_degC: [-80, 40], relativeHumidity: [0, 1.1], pressure_Pa: [60_000, 110_000],
   global_W_m2: [0, 1500], direct_W_m2: [0, 1400], diffuse_W_m2: [0, 1000], wind_m_s: [0, 60],
 };
-
-/** What the head of a weather file says. */
-export interface StationHead {
-  readonly site: Site;
-  readonly label: string;
-  readonly source: string;
-  readonly elevation_m: number;
-}
 
 /** Takes hours of any weather format as they come and makes the year of them, with findings on the file as a whole. */
 export class YearBuilder {
