@@ -34,29 +34,41 @@ function netWithinMonth(bought_kWh: Float64Array, sold_kWh: Float64Array): void 
  */
 export function monthSums(clock: TariffClock, use_kWh: Float64Array): MonthSums {
   if (use_kWh.length !== HOURS_OF_YEAR) throw new RangeError(`use_kWh must hold 8760 hours, got ${use_kWh.length}`);
-  const { tariff, energyBin, demandBin, month } = clock;
+  const { tariff, energyBin, demandBin, month, runs } = clock;
   const bins = 12 * tariff.energy.length;
   const bought_kWh = new Float64Array(bins);
   const sold_kWh = new Float64Array(bins);
+  const periodPeak_kW = new Float64Array(tariff.demand === null ? 0 : 12 * tariff.demand.steps.length);
+  const peak_kW = new Float64Array(12);
   let check = 0;
-  for (let hour = 0; hour < HOURS_OF_YEAR; hour++) {
-    const use = use_kWh[hour]!;
-    check += use;
-    if (use >= 0) bought_kWh[energyBin[hour]!]! += use;
-    else sold_kWh[energyBin[hour]!]! -= use;
+  // Within a run all hours go into one place, so the sums stay in registers.
+  for (let run = 1; run < runs.length; run++) {
+    const first = runs[run - 1]!;
+    const end = runs[run]!;
+    let bought = 0;
+    let sold = 0;
+    let peak = 0;
+    for (let hour = first; hour < end; hour++) {
+      const use = use_kWh[hour]!;
+      if (use < 0) {
+        sold -= use;
+      } else {
+        bought += use;
+        if (use > peak) peak = use;
+      }
+    }
+    const bin = energyBin[first]!;
+    bought_kWh[bin] = bought_kWh[bin]! + bought;
+    sold_kWh[bin] = sold_kWh[bin]! + sold;
+    raise(peak_kW, month[first]!, peak);
+    if (demandBin !== null) raise(periodPeak_kW, demandBin[first]!, peak);
+    check += bought + sold;
   }
   if (!Number.isFinite(check)) throw new RangeError('use_kWh must hold finite values');
   if (tariff.netting === 'month') netWithinMonth(bought_kWh, sold_kWh);
-  const periodPeak_kW = new Float64Array(tariff.demand === null ? 0 : 12 * tariff.demand.steps.length);
-  const peak_kW = new Float64Array(12);
-  if (demandBin !== null) peaks(use_kWh, demandBin, periodPeak_kW);
-  if (demandBin !== null || tariff.flatDemand !== null) peaks(use_kWh, month, peak_kW);
   return { bought_kWh, sold_kWh, periodPeak_kW, peak_kW };
 }
 
-function peaks(use_kWh: Float64Array, bin: Uint8Array | Uint16Array, into: Float64Array): void {
-  for (let hour = 0; hour < HOURS_OF_YEAR; hour++) {
-    const at = bin[hour]!;
-    if (use_kWh[hour]! > into[at]!) into[at] = use_kWh[hour]!;
-  }
+function raise(peaks: Float64Array, at: number, peak: number): void {
+  if (peak > peaks[at]!) peaks[at] = peak;
 }

@@ -10,6 +10,8 @@ export interface TariffClock {
   readonly energyBin: Uint16Array;
   /** The same for demand by period; `null` where the tariff has none. */
   readonly demandBin: Uint16Array | null;
+  /** First hours of the runs over which month and periods stay the same, closed by 8760: a run is summed in one go. */
+  readonly runs: Uint16Array;
 }
 
 const SPRING_HOUR = 2;
@@ -64,7 +66,16 @@ export function tariffClock(tariff: Tariff, startWeekday = 0): TariffClock {
       demandBin[hour] = inMonth * tariff.demand.steps.length + periodOf(tariff.demand.table, isWeekend, cell);
     }
   }
-  return { tariff, month, energyBin, demandBin };
+  return { tariff, month, energyBin, demandBin, runs: runsOf(month, energyBin, demandBin) };
+}
+
+function runsOf(month: Uint8Array, energyBin: Uint16Array, demandBin: Uint16Array | null): Uint16Array {
+  const starts = [0];
+  for (let hour = 1; hour < HOURS_OF_YEAR; hour++) {
+    const isSame = month[hour] === month[hour - 1] && energyBin[hour] === energyBin[hour - 1] && demandBin?.[hour] === demandBin?.[hour - 1];
+    if (!isSame) starts.push(hour);
+  }
+  return Uint16Array.from([...starts, HOURS_OF_YEAR]);
 }
 
 function firstError(tariff: Tariff): string {
