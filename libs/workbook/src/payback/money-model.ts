@@ -1,0 +1,99 @@
+import { roundHalfAway } from '#calc';
+import type { PaybackLine, PhaseResult, Plan } from '#planning';
+
+/** What the formulas of the payback sheets start from, in dollars; typed results of the run. */
+export interface LineMoney {
+  readonly line: PaybackLine;
+  /** Years from the study start to the work. */
+  readonly workYear: number;
+  readonly film: number;
+  readonly consumables: number;
+  readonly labour: number;
+  readonly firstYear: number;
+  /** By year of the study, before ageing and price rise. */
+  readonly whole: readonly number[];
+  readonly owner: readonly number[];
+}
+
+export interface PhaseMoney {
+  readonly result: PhaseResult;
+  readonly workYear: number;
+}
+
+export interface MoneyInputs {
+  readonly discount: number;
+  readonly rise: number;
+  readonly degradation: number;
+  readonly contingency: number;
+  readonly materialTax: number;
+  readonly labourTax: number;
+}
+
+/** The plan's money on one time axis, with the results the live formulas have at the plan's own inputs. */
+export interface MoneyModel {
+  readonly inputs: MoneyInputs;
+  /** 0 is the study start; flows fall at the ends of the years. */
+  readonly years: readonly number[];
+  readonly workYears: readonly number[];
+  readonly lines: readonly LineMoney[];
+  readonly phases: readonly PhaseMoney[];
+  readonly price: readonly number[];
+  readonly discount: readonly number[];
+  /** Share of a film's effect left, by work year and year of the study; 0 until the work is done. */
+  readonly effect: ReadonlyMap<number, readonly number[]>;
+}
+
+const yearOf = (iso: string): number => Number(iso.slice(0, 4));
+const monthOf = (iso: string): number => Number(iso.slice(5, 7));
+
+/** As the planning counts: whole years from the study start to the first day of the phase. */
+function workYear(firstDay: string, studyStart: string): number {
+  return Math.max(0, Math.floor(((yearOf(firstDay) - yearOf(studyStart)) * 12 + monthOf(firstDay) - monthOf(studyStart)) / 12));
+}
+
+const onAxis = (yearly_cents: readonly number[], start: number, years: readonly number[]): number[] => years.map((year) => (year <= start ? 0 : (yearly_cents[year - start - 1] ?? 0) / 100));
+
+function lineMoney(plan: Plan, years: readonly number[]): LineMoney[] {
+  const options = new Map(plan.lines.map((l) => [l.dwelling, l.option]));
+  return plan.payback.lines.map((line): LineMoney => {
+    const option = options.get(line.dwelling);
+    if (option === undefined) throw new RangeError(`payback lines must be lines of the plan, got ${line.dwelling}`);
+    const { cost } = option;
+    const first = option.segments[0]?.saving;
+    return {
+      line,
+      workYear: line.phaseYear,
+      film: cost.film_cents / 100,
+      consumables: cost.consumables_cents / 100,
+      labour: (cost.labour_cents + cost.removal_cents) / 100,
+      firstYear: first === undefined ? 0 : (first.cooling_cents - first.addedHeating_cents) / 100,
+      whole: onAxis(line.yearly_cents, line.phaseYear, years),
+      owner: onAxis(line.owner_cents, line.phaseYear, years),
+    };
+  });
+}
+
+export function moneyModel(plan: Plan): MoneyModel {
+  const { terms } = plan;
+  const last = Math.max(1, ...plan.payback.lines.map((l) => l.phaseYear + l.yearly_cents.length));
+  const phases = plan.phases.map((result): PhaseMoney => ({ result, workYear: workYear(result.phase.firstDay, terms.studyStart) }));
+  const end = Math.max(last, ...phases.map((p) => p.workYear));
+  const years = Array.from({ length: end + 1 }, (_, y) => y);
+  const lines = lineMoney(plan, years);
+  const workYears = [...new Set([...lines.map((l) => l.workYear), ...phases.map((p) => p.workYear)])].sort((a, b) => a - b);
+  const { realDiscountRate: rate, realEscalation: rise, filmDegradation_1_yr: loss } = terms;
+  return {
+    inputs: { discount: rate, rise, degradation: loss, contingency: terms.contingencyShare, materialTax: terms.materialTaxShare, labourTax: terms.labourTaxShare },
+    years,
+    workYears: workYears.length > 0 ? workYears : [0],
+    lines,
+    phases,
+    price: years.map((y) => (1 + rise) ** y),
+    discount: years.map((y) => 1 / (1 + rate) ** y),
+    effect: new Map(workYears.map((k) => [k, years.map((y) => (y > k ? (1 - loss) ** (y - k - 1) : 0))])),
+  };
+}
+
+/** Rounds dollars to the cent as ROUND(x,2) does. */
+export const toCent = (amount: number): number => roundHalfAway(amount * 100) / 100;
+export const sumProduct = (a: readonly number[], b: readonly number[]): number => a.reduce((sum, x, i) => sum + x * (b[i] ?? 0), 0);

@@ -1,0 +1,48 @@
+import type { Plan } from '#planning';
+import type { Worksheet } from 'exceljs';
+import { address, dollars, live } from '../cells.js';
+import { FORMAT } from '../style.js';
+import { type Column, type TablePlace, writeTable } from '../table.js';
+import { type MoneyModel, type PhaseMoney, toCent } from './money-model.js';
+
+export const SPENDING_COLUMN = { workYear: 3, total: 12, over: 14 } as const;
+
+/** Spending of each phase rebuilt by formula from what was bought and worked. */
+export function writePhaseSpending(sheet: Worksheet, at: number, of: { readonly plan: Plan; readonly model: MoneyModel }): TablePlace {
+  const { inputs, phases } = of.model;
+  const money = of.plan.terms.currency;
+  const labour = (p: PhaseMoney): number => dollars(p.result.spending.labour_cents + p.result.spending.removal_cents);
+  const material = (p: PhaseMoney): number => dollars(p.result.spending.film_cents + p.result.spending.consumables_cents + p.result.spending.freight_cents);
+  const tax = (p: PhaseMoney): number => toCent(material(p) * inputs.materialTax) + toCent(labour(p) * inputs.labourTax);
+  const before = (p: PhaseMoney): number => material(p) + labour(p) + dollars(p.result.spending.visits_cents) + tax(p);
+  const contingency = (p: PhaseMoney): number => toCent(before(p) * inputs.contingency);
+  const total = (p: PhaseMoney): number => before(p) + contingency(p);
+  const c = (column: number, row: number): string => address(column, row);
+  const figure = (head: string, value: Column<PhaseMoney>['value']): Column<PhaseMoney> => ({ head, unit: money, width: 11, format: FORMAT.money, isSummed: true, value });
+  const columns: readonly Column<PhaseMoney>[] = [
+    { head: 'Phase', unit: '', width: 34, value: (p) => p.result.phase.id },
+    { head: 'From', unit: 'date', width: 13, value: (p) => p.result.phase.firstDay },
+    { head: 'Year', unit: 'of the study', width: 13, format: FORMAT.year, value: (p) => p.workYear },
+    figure('Film, run price', (p) => dollars(p.result.spending.film_cents)),
+    figure('Consumables', (p) => dollars(p.result.spending.consumables_cents)),
+    figure('Freight', (p) => dollars(p.result.spending.freight_cents)),
+    figure('Labour, run rate', labour),
+    figure('Visits', (p) => dollars(p.result.spending.visits_cents)),
+    figure('Tax', (p, _, r) => live(`ROUND((${c(4, r)}*film_cost_factor+${c(5, r)}+${c(6, r)})*material_tax,2)+ROUND(${c(7, r)}*labour_cost_factor*labour_tax,2)`, tax(p))),
+    figure('Before contingency', (p, _, r) => live(`ROUND(${c(4, r)}*film_cost_factor,2)+${c(5, r)}+${c(6, r)}+ROUND(${c(7, r)}*labour_cost_factor,2)+${c(8, r)}+${c(9, r)}`, before(p))),
+    figure('Contingency', (p, _, r) => live(`ROUND(${c(10, r)}*contingency_share,2)`, contingency(p))),
+    figure('Spent', (p, _, r) => live(`${c(10, r)}+${c(11, r)}`, total(p))),
+    figure('Cap', (p) => dollars(p.result.phase.cap_cents)),
+    figure('Over the cap', (p, _, r) => live(`ROUND(MAX(0,${c(12, r)}-${c(13, r)}),2)`, toCent(Math.max(0, total(p) - dollars(p.result.phase.cap_cents))))),
+  ];
+  return writeTable(sheet, at, { columns, rows: phases, total: 'All phases' });
+}
+
+/** Total spent in a phase at the plan's own inputs; as the formulas give it. */
+export function spentInPhase(phase: PhaseMoney, model: MoneyModel): number {
+  const s = phase.result.spending;
+  const material = dollars(s.film_cents + s.consumables_cents + s.freight_cents);
+  const labour = dollars(s.labour_cents + s.removal_cents);
+  const before = material + labour + dollars(s.visits_cents) + toCent(material * model.inputs.materialTax) + toCent(labour * model.inputs.labourTax);
+  return before + toCent(before * model.inputs.contingency);
+}

@@ -1,0 +1,57 @@
+import type { Plan } from '#planning';
+import { address, columnName, dollars, live, type LiveFormula, quoted } from '../cells.js';
+import type { PaybackPlace } from '../payback/payback-sheet.js';
+import { SHEET } from '../sheet-names.js';
+import type { TablePlace } from '../table.js';
+import { FILM_COST_COLUMN } from './film-to-buy.js';
+import { PLAN_COLUMN } from './plan-lines.js';
+import type { WorkOrderPlace } from './work-orders.js';
+
+/** Where the figures stand that must agree with each other. */
+export interface CheckPlaces {
+  readonly plan: TablePlace;
+  readonly workOrders: WorkOrderPlace;
+  readonly cutList: TablePlace;
+  readonly film: TablePlace;
+  readonly payback: PaybackPlace;
+}
+
+export interface Check {
+  readonly label: string;
+  readonly unit: string;
+  readonly how: string;
+  readonly formula: LiveFormula;
+}
+
+const CUT_PIECES = 14;
+const SPENDING = { cap: 2, film: 3, spent: 11, dwellings: 13, panes: 14 } as const;
+
+const rows = (place: Pick<TablePlace, 'firstRow' | 'lastRow'>, column: number): string => `${address(column, place.firstRow)}:${address(column, Math.max(place.firstRow, place.lastRow))}`;
+const on = (sheet: string, range: string): string => `${quoted(sheet)}!${range}`;
+
+/** Figures that stand on several sheets must agree; each check is their difference. */
+export function checksOf(plan: Plan, at: CheckPlaces & { readonly spending: TablePlace }): Check[] {
+  const own = (column: number): string => `SUM(${rows(at.spending, column)})`;
+  const planPanes = `SUM(${on(SHEET.plan, rows(at.plan, PLAN_COLUMN.panes))})`;
+  const panes = plan.phases.reduce((sum, p) => sum + p.panes, 0);
+  const linePanes = plan.lines.reduce((sum, l) => sum + l.option.paneCount, 0);
+  const workPanes = plan.workOrders.reduce((sum, o) => sum + o.panes.length, 0);
+  const pieces = plan.cuts.reduce((sum, c) => sum + c.pieces.length + c.unplaced.length, 0);
+  const film = plan.phases.reduce((sum, p) => sum + p.spending.film_cents, 0);
+  const bought = plan.cuts.reduce((sum, c) => sum + c.bought.reduce((s, b) => s + b.count * b.price_cents, 0), 0);
+  const over = plan.phases.reduce((sum, p) => sum + Math.max(0, p.spending.total_cents - p.phase.cap_cents), 0);
+  const workColumn = columnName(at.workOrders.paneColumn);
+  const dwellings = plan.phases.reduce((sum, p) => sum + p.lines, 0);
+  const { results, changedCell } = at.payback;
+  const cap = `${rows(at.spending, SPENDING.cap)}`;
+  const spent = `${rows(at.spending, SPENDING.spent)}`;
+  return [
+    { label: 'Spent over the caps', unit: plan.terms.currency, how: 'sum over the phases of what passes the cap', formula: live(`ROUND(SUMPRODUCT((${spent}>${cap})*(${spent}-${cap})),2)`, dollars(over)) },
+    { label: 'Panes: phases less plan lines', unit: 'panes', how: `this sheet and ${SHEET.plan}`, formula: live(`${own(SPENDING.panes)}-${planPanes}`, panes - linePanes) },
+    { label: 'Panes: plan less work orders', unit: 'panes', how: `${SHEET.plan} and ${SHEET.workOrders}`, formula: live(`${planPanes}-SUM(${on(SHEET.workOrders, `${workColumn}${String(at.workOrders.firstRow)}:${workColumn}${String(at.workOrders.lastRow)}`)})`, linePanes - workPanes) },
+    { label: 'Panes: plan less cut list', unit: 'panes', how: `${SHEET.plan} and ${SHEET.cutList}; a pane that could not be laid is a row too`, formula: live(`${planPanes}-SUM(${on(SHEET.cutList, rows(at.cutList, CUT_PIECES))})`, linePanes - pieces) },
+    { label: 'Dwellings: phases less plan lines', unit: 'dwellings', how: `this sheet and ${SHEET.plan}`, formula: live(`${own(SPENDING.dwellings)}-COUNTA(${on(SHEET.plan, rows(at.plan, 3))})`, dwellings - plan.lines.length) },
+    { label: 'Film: phases less rolls to buy', unit: plan.terms.currency, how: `this sheet and ${SHEET.film}`, formula: live(`ROUND(${own(SPENDING.film)}-SUM(${on(SHEET.film, rows(at.film, FILM_COST_COLUMN))}),2)`, dollars(film - bought)) },
+    { label: 'Payback sheet less plan', unit: 'all results', how: `${SHEET.payback}, differences at the plan’s own inputs; not asked while an input is changed`, formula: live(`IF(${on(SHEET.payback, changedCell)}=0,ROUND(SUM(${on(SHEET.payback, `${results.differences.first}:${results.differences.last}`)}),2),0)`, 0) },
+  ];
+}

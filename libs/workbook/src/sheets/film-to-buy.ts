@@ -1,0 +1,89 @@
+import { inchesText, ticksOf_mm } from '#calc';
+import type { FilmCut, Plan } from '#planning';
+import type { Workbook } from 'exceljs';
+import { dollars, live, paragraph, section, titleRow } from '../cells.js';
+import { printed } from '../print.js';
+import { SHEET } from '../sheet-names.js';
+import { FORMAT } from '../style.js';
+import { address } from '../cells.js';
+import { type Column, setWidths, type TablePlace, writeTable } from '../table.js';
+
+interface BuyRow {
+  readonly phase: string;
+  readonly film: string;
+  readonly roll: string;
+  readonly width: string;
+  readonly length_mm: number;
+  readonly count: number;
+  readonly price_cents: number;
+}
+
+interface EndRow {
+  readonly phase: string;
+  readonly film: string;
+  readonly roll: string;
+  readonly width_mm: number;
+  readonly length_mm: number;
+}
+
+const MM_PER_FT = 304.8;
+const inches = (length_mm: number): string => inchesText(ticksOf_mm(length_mm));
+const share = (part: number, whole: number): number => (whole > 0 ? part / whole : 0);
+
+/** Column of the cost in the first table, for the checks. */
+export const FILM_COST_COLUMN = 8;
+
+const buyColumns = (money: string): readonly Column<BuyRow>[] => [
+  { head: 'Phase', unit: '', width: 18, value: (r) => r.phase },
+  { head: 'Film', unit: '', width: 12, value: (r) => r.film },
+  { head: 'Roll', unit: '', width: 32, value: (r) => r.roll },
+  { head: 'Width', unit: 'in', width: 12, value: (r) => r.width },
+  { head: 'Length', unit: 'ft', width: 12, format: FORMAT.one, value: (r) => r.length_mm / MM_PER_FT },
+  { head: 'Rolls', unit: '', width: 12, format: FORMAT.whole, isSummed: true, value: (r) => r.count },
+  { head: 'Price of a roll', unit: money, width: 13, format: FORMAT.money, value: (r) => dollars(r.price_cents) },
+  { head: 'Cost', unit: money, width: 13, format: FORMAT.money, isSummed: true, value: (r, _, row) => live(`ROUND(${address(6, row)}*${address(7, row)},2)`, dollars(r.count * r.price_cents)) },
+];
+
+const useColumns = (): readonly Column<FilmCut>[] => [
+  { head: 'Phase', unit: '', width: 18, value: (c) => c.phase },
+  { head: 'Film', unit: '', width: 12, value: (c) => c.film },
+  { head: 'Pieces', unit: '', width: 32, format: FORMAT.whole, isSummed: true, value: (c) => c.pieces.length },
+  { head: 'Pieces', unit: 'm²', width: 12, format: FORMAT.two, isSummed: true, value: (c) => c.pieceArea_m2 },
+  { head: 'Bought', unit: 'm²', width: 12, format: FORMAT.two, isSummed: true, value: (c) => c.boughtArea_m2 },
+  { head: 'Least that could be bought', unit: 'm², bound', width: 12, format: FORMAT.two, isSummed: true, value: (c) => c.lowerBoundArea_m2 },
+  { head: 'Beyond the pieces', unit: 'share of pieces', width: 13, format: FORMAT.percent, value: (c, _, row) => live(`IF(${address(4, row)}>0,${address(5, row)}/${address(4, row)}-1,0)`, c.pieceArea_m2 > 0 ? c.boughtArea_m2 / c.pieceArea_m2 - 1 : 0) },
+  { head: 'Beyond the bound', unit: 'share of bound', width: 13, format: FORMAT.percent, value: (c, _, row) => live(`IF(${address(6, row)}>0,${address(5, row)}/${address(6, row)}-1,0)`, c.lowerBoundArea_m2 > 0 ? share(c.boughtArea_m2, c.lowerBoundArea_m2) - 1 : 0) },
+];
+
+const endColumns: readonly Column<EndRow>[] = [
+  { head: 'Phase', unit: '', width: 18, value: (r) => r.phase },
+  { head: 'Film', unit: '', width: 12, value: (r) => r.film },
+  { head: 'Roll', unit: '', width: 32, value: (r) => r.roll },
+  { head: 'Width', unit: 'in', width: 12, value: (r) => inches(r.width_mm) },
+  { head: 'Length', unit: 'in', width: 12, value: (r) => inches(r.length_mm) },
+];
+
+/** Whole rolls to buy by phase, film from stock, what is left over, and the waste beside the least possible. */
+export function filmSheet(book: Workbook, plan: Plan): TablePlace {
+  const sheet = book.getWorksheet(SHEET.film) ?? book.addWorksheet(SHEET.film);
+  const bought = plan.cuts.flatMap((c) => c.bought.map((b): BuyRow => ({ ...b, phase: c.phase, film: c.film })));
+  const ends = (pick: 'fromStock' | 'leftover'): EndRow[] => plan.cuts.flatMap((c) => c[pick].map((r): EndRow => ({ ...r, phase: c.phase, film: c.film })));
+  setWidths(sheet, buyColumns(plan.terms.currency));
+  titleRow(sheet, SHEET.film, `${plan.name}: whole rolls by phase; film price before tax and freight`);
+  const buy = writeTable(sheet, 4, { columns: buyColumns(plan.terms.currency), rows: bought, total: 'Total' });
+  let row = buy.nextRow;
+  const none = (rows: readonly unknown[], text: string): void => {
+    if (rows.length === 0) row = paragraph(sheet, row, { text, longest: 100 }) + 1;
+  };
+  none(bought, 'Nothing is bought.');
+  section(sheet, row, 'Use of the film');
+  row = writeTable(sheet, row + 1, { columns: useColumns(), rows: plan.cuts, total: 'Total' }).nextRow;
+  section(sheet, row, 'From stock');
+  row = writeTable(sheet, row + 1, { columns: endColumns, rows: ends('fromStock') }).nextRow;
+  none(ends('fromStock'), 'No film from stock.');
+  section(sheet, row, 'Left over, stock for the next phase of the same owner');
+  row = writeTable(sheet, row + 1, { columns: endColumns, rows: ends('leftover') }).nextRow;
+  none(ends('leftover'), 'Nothing worth keeping.');
+  printed(sheet, { columns: 8, rows: row, headRows: { first: 1, last: 2 } });
+  return buy;
+}

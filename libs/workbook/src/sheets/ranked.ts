@@ -1,0 +1,58 @@
+import type { Plan, RankedDwelling, RankedFacade } from '#planning';
+import type { Workbook } from 'exceljs';
+import { dollars } from '../cells.js';
+import { oneTableSheet } from '../one-table-sheet.js';
+import { SHEET } from '../sheet-names.js';
+import { FORMAT } from '../style.js';
+import type { Column } from '../table.js';
+
+const NOTE =
+  'Rank = expected yearly cooling-cost reduction, all payers, before added heating, for each dollar of installed film. Rows of one band cannot be told apart. The range is one standard deviation of what is specific to the dwelling; model, not calibrated.';
+
+const reasonAndPlan: readonly Column<RankedDwelling>[] = [
+  { head: 'Reason', unit: '', width: 50, value: (r) => r.reason },
+  { head: 'In the plan', unit: 'phase, or why not', width: 28, value: (r) => r.inPlan },
+  { head: 'Where plan and rank differ', unit: '', width: 34, value: (r) => r.differs ?? '' },
+];
+
+const figures = (currency: string): readonly Column<RankedDwelling>[] => [
+  { head: 'Reduction per dollar', unit: '1/yr', width: 11, format: FORMAT.three, value: (r) => r.perDollar },
+  { head: 'low', unit: '1/yr', width: 8, format: FORMAT.three, value: (r) => r.perDollarLow },
+  { head: 'high', unit: '1/yr', width: 8, format: FORMAT.three, value: (r) => r.perDollarHigh },
+  { head: 'Cooling cost reduced', unit: `${currency}/yr`, width: 11, format: FORMAT.money, value: (r) => dollars(r.yearlyCooling_cents) },
+  { head: 'Installed cost', unit: currency, width: 12, format: FORMAT.money, value: (r) => dollars(r.cost_cents) },
+  { head: 'Simple payback', unit: 'years', width: 10, format: FORMAT.one, value: (r) => r.simplePayback_yr ?? r.paybackWhy ?? 'not known' },
+];
+
+const place: readonly Column<RankedDwelling>[] = [
+  { head: 'Rank', unit: '', width: 7, format: FORMAT.whole, value: (r) => r.rank },
+  { head: 'Band', unit: '', width: 6, value: (r) => r.band },
+  { head: 'Dwelling', unit: '', width: 13, value: (r) => r.dwelling },
+];
+
+/** Dwellings by their best option, in the asked order, and those without any. */
+export function rankedDwellingsSheet(book: Workbook, plan: Plan): void {
+  oneTableSheet<RankedDwelling>(book, {
+    name: SHEET.dwellings,
+    about: `${plan.name}: ${String(plan.rankedDwellings.length)} dwellings ranked, ${String(plan.notRanked.length)} without an option (listed in ${SHEET.findings})`,
+    notes: [NOTE],
+    columns: [...place, { head: 'Building', unit: '', width: 9, value: (r) => r.building }, ...figures(plan.terms.currency), ...reasonAndPlan],
+    rows: plan.rankedDwellings,
+    none: 'No dwelling has an option.',
+    frozenColumns: 3,
+  });
+}
+
+/** Facades of dwellings, each by the option with that facade alone. */
+export function rankedFacadesSheet(book: Workbook, plan: Plan): void {
+  const facade: Column<RankedFacade> = { head: 'Facade', unit: '° from north', width: 9, format: FORMAT.whole, value: (r) => r.azimuth_deg };
+  oneTableSheet<RankedFacade>(book, {
+    name: SHEET.facades,
+    about: `${plan.name}: the windows of a dwelling on one side of its building, filmed alone`,
+    notes: [NOTE, 'Films in one dwelling share its cooling: the rows of one dwelling are not to be added up.'],
+    columns: [...place, facade, ...figures(plan.terms.currency), ...reasonAndPlan],
+    rows: plan.rankedFacades,
+    none: 'No facade has an option.',
+    frozenColumns: 3,
+  });
+}

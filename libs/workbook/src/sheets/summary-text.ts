@@ -1,0 +1,32 @@
+import { dollarsText } from '#calc';
+import type { Plan } from '#planning';
+import { SHEET } from '../sheet-names.js';
+
+/** Bound and gap in words. */
+export function proofText({ proof }: Plan): string {
+  const found = dollarsText(proof.value_cents);
+  const bound = dollarsText(proof.bound_cents);
+  if (proof.status === 'infeasible') return `No choice keeps all caps and locks: ${proof.why ?? 'the reason is not known'}.`;
+  if (proof.status === 'optimal') return `The choice is proved best: value ${found}, and no choice within the worked caps is worth more.`;
+  return `The choice is worth ${found}; no choice within the worked caps can be worth more than ${bound}, so at most ${(proof.gap * 100).toFixed(2)} % is left. It is not proved to be the best.${proof.why === null ? '' : ` ${proof.why}.`}`;
+}
+
+/** Limits of what the figures can say. */
+export function notKnown(plan: Plan): string[] {
+  const assumed = plan.assumed.length;
+  return [
+    'The savings are a model, not calibrated with readings of these dwellings. Measured studies find less saved than modelled; the use factor of the assumptions stands for that.',
+    `${String(assumed)} groups of values are assumed because the survey leaves them blank: see ${SHEET.assumptions}.`,
+    'It does not know how people use blinds, windows and set points from day to day, how weather and prices will turn out, or how long the film will really last.',
+    'It does not decide whether film may go on a pane: the film maker’s chart, the warranties, local code and licensed practice do. Sizes are from the survey: measure before cutting.',
+    'It does not know tax treatment, rebates or financing; none is counted.',
+  ];
+}
+
+export function whatToOpen(): string[] {
+  return [
+    `Property manager: ${SHEET.dwellings}, ${SHEET.plan}, ${SHEET.waiting}, ${SHEET.findings}.`,
+    `Crew: ${SHEET.workOrders}, ${SHEET.cutList}, ${SHEET.film}.`,
+    `Accountant: ${SHEET.payback} (change the boxed inputs), ${SHEET.paybackLines}, ${SHEET.savings}, ${SHEET.meters}, ${SHEET.assumptions}.`,
+  ];
+}

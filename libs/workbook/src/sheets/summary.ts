@@ -1,0 +1,106 @@
+import type { PhaseResult, Plan } from '#planning';
+import type { Workbook, Worksheet } from 'exceljs';
+import { dollarsText } from '#calc';
+import { address, dollars, live, paragraph, put, section, titleRow } from '../cells.js';
+import { printed } from '../print.js';
+import { SHEET } from '../sheet-names.js';
+import { bold, FORMAT } from '../style.js';
+import { type Column, setWidths, type TablePlace, writeTable } from '../table.js';
+import { type Check, checksOf, type CheckPlaces } from './checks.js';
+import { notKnown, proofText, whatToOpen } from './summary-text.js';
+
+const LONGEST = 168;
+
+const spendingColumns = (money: string): readonly Column<PhaseResult>[] => {
+  const part = (head: string, value: (p: PhaseResult) => number): Column<PhaseResult> => ({ head, unit: money, width: 12, format: FORMAT.money, isSummed: true, value: (p) => dollars(value(p)) });
+  return [
+    { head: 'Phase', unit: '', width: 30, value: (p) => p.phase.id },
+    part('Cap', (p) => p.phase.cap_cents),
+    part('Film', (p) => p.spending.film_cents),
+    part('Labour', (p) => p.spending.labour_cents),
+    part('Consumables', (p) => p.spending.consumables_cents),
+    part('Removal', (p) => p.spending.removal_cents),
+    part('Visits', (p) => p.spending.visits_cents),
+    part('Freight', (p) => p.spending.freight_cents),
+    part('Tax', (p) => p.spending.tax_cents),
+    part('Contingency', (p) => p.spending.contingency_cents),
+    { ...part('Spent', (p) => p.spending.total_cents), value: (p, _, r) => live(`SUM(${address(3, r)}:${address(10, r)})`, dollars(p.spending.total_cents)) },
+    { ...part('Left of the cap', (p) => p.left_cents), value: (p, _, r) => live(`${address(2, r)}-${address(11, r)}`, dollars(p.phase.cap_cents - p.spending.total_cents)) },
+    { head: 'Dwellings', unit: '', width: 10, format: FORMAT.whole, isSummed: true, value: (p) => p.lines },
+    { head: 'Panes', unit: '', width: 8, format: FORMAT.whole, isSummed: true, value: (p) => p.panes },
+    { head: 'Person-hours', unit: 'h', width: 10, format: FORMAT.one, isSummed: true, value: (p) => p.minutes.best / 60 },
+  ];
+};
+
+/** The sentences a manager reads first. */
+function answers(plan: Plan): string[] {
+  const caps = plan.phases.reduce((sum, p) => sum + p.phase.cap_cents, 0);
+  const spent = plan.phases.reduce((sum, p) => sum + p.spending.total_cents, 0);
+  const { eligible, payback } = plan;
+  const share = (x: number): string => `${(x * 100).toFixed(1)} %`;
+  const panes = plan.phases.reduce((sum, p) => sum + p.panes, 0);
+  return [
+    `Everything eligible costs ${dollarsText(eligible.cost_cents)}; the caps buy ${share(eligible.boughtShare)}. What is eligible and pays costs ${dollarsText(eligible.payingCost_cents)}; the caps buy ${share(eligible.payingBoughtShare)} of it.`,
+    `Caps of ${dollarsText(caps)} in ${String(plan.phases.length)} phases; ${dollarsText(spent)} is spent on ${String(plan.lines.length)} dwellings with ${String(panes)} panes.`,
+    `First-year saving ${dollarsText(payback.firstYear_cents)}, of which the owner keeps ${dollarsText(payback.firstYearOwner_cents)}. Electricity ${Math.round(payback.firstYear_kWh).toLocaleString('en-US')} kWh less. Simple payback ${payback.simplePayback_yr === null ? 'none' : `${payback.simplePayback_yr.toFixed(1)} years`}.`,
+    proofText(plan),
+    ...plan.phases.filter((p) => p.nothingLeftThatPays && p.left_cents > 0).map((p) => `${p.phase.id}: ${dollarsText(p.left_cents)} left, nothing left that pays.`),
+  ];
+}
+
+function views(sheet: Worksheet, at: number, plan: Plan): number {
+  const { payback } = plan;
+  section(sheet, at, 'Both views');
+  ['Whose money', 'Net present value', 'First-year saving', 'Unit'].forEach((text, i) => {
+    put(sheet.getCell(at + 1, i + 1), text);
+    bold(sheet.getCell(at + 1, i + 1));
+    sheet.getCell(at + 1, i + 1).alignment = { wrapText: true, horizontal: i === 1 || i === 2 ? 'right' : 'left', vertical: 'bottom' };
+  });
+  sheet.getRow(at + 1).height = 28;
+  const row = (r: number, of: { readonly name: string; readonly npv: number; readonly first: number }): void => {
+    put(sheet.getCell(r, 1), `${of.name}${(plan.terms.view === 'owner') === (of.name === 'Owner') ? ' (the plan’s view)' : ''}`);
+    put(sheet.getCell(r, 2), dollars(of.npv), FORMAT.money);
+    put(sheet.getCell(r, 3), dollars(of.first), FORMAT.money);
+    put(sheet.getCell(r, 4), plan.terms.currency);
+  };
+  row(at + 2, { name: 'Whole building', npv: payback.npv_cents, first: payback.firstYear_cents });
+  row(at + 3, { name: 'Owner', npv: payback.npvOwner_cents, first: payback.firstYearOwner_cents });
+  return at + 5;
+}
+
+function writeChecks(sheet: Worksheet, at: number, checks: readonly Check[]): number {
+  section(sheet, at, 'Checks: all must be 0');
+  checks.forEach((check, i) => {
+    put(sheet.getCell(at + 1 + i, 1), check.label);
+    put(sheet.getCell(at + 1 + i, 2), check.formula, FORMAT.money);
+    put(sheet.getCell(at + 1 + i, 3), check.unit);
+    put(sheet.getCell(at + 1 + i, 4), check.how);
+  });
+  const total = at + 1 + checks.length;
+  put(sheet.getCell(total, 1), 'All checks together');
+  put(sheet.getCell(total, 2), live(`SUMPRODUCT(ABS(${address(2, at + 1)}:${address(2, total - 1)}))`, checks.reduce((s, c) => s + Math.abs(Number(c.formula.result)), 0)), FORMAT.money);
+  [1, 2].forEach((c) => bold(sheet.getCell(total, c)));
+  return total + 2;
+}
+
+/** First sheet: what the caps buy, how good the choice is, what it is worth to whom, the checks, and what the tool does not know. */
+export function summarySheet(book: Workbook, plan: Plan, places: CheckPlaces): TablePlace {
+  const sheet = book.getWorksheet(SHEET.summary) ?? book.addWorksheet(SHEET.summary);
+  const columns = spendingColumns(plan.terms.currency);
+  setWidths(sheet, columns);
+  titleRow(sheet, plan.name, `Plan ${plan.id}, revision ${String(plan.revision)}, made ${plan.madeOn}; study start ${plan.terms.studyStart}; program ${plan.program}; inputs ${plan.inputHash}. Model, not calibrated.`);
+  let row = 4;
+  for (const text of answers(plan)) row = paragraph(sheet, row, { text, longest: LONGEST });
+  section(sheet, row + 1, 'Spending by phase');
+  const table = writeTable(sheet, row + 2, { columns, rows: plan.phases, total: 'Total' });
+  row = views(sheet, table.nextRow, plan);
+  row = writeChecks(sheet, row, checksOf(plan, { ...places, spending: table }));
+  section(sheet, row, 'What the tool does not know');
+  row += 1;
+  for (const text of notKnown(plan)) row = paragraph(sheet, row, { text, longest: LONGEST });
+  section(sheet, row + 1, 'Where to read on');
+  row += 2;
+  for (const text of whatToOpen()) row = paragraph(sheet, row, { text, longest: LONGEST });
+  printed(sheet, { columns: columns.length, rows: row, headRows: { first: 1, last: 2 } });
+  return table;
+}

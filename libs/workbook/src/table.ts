@@ -1,0 +1,78 @@
+import type { Worksheet } from 'exceljs';
+import { address, type CellContent, live, put } from './cells.js';
+import { fitRow, headed, ruled, totalled, united } from './style.js';
+
+export interface Column<Row> {
+  readonly head: string;
+  readonly unit: string;
+  readonly width: number;
+  /** Number format; a column without one holds text and wraps. */
+  readonly format?: string;
+  /** Whether the total row adds this column up. */
+  readonly isSummed?: boolean;
+  readonly value: (row: Row, index: number, sheetRow: number) => CellContent;
+}
+
+export interface TablePlace {
+  readonly headRow: number;
+  readonly firstRow: number;
+  readonly lastRow: number;
+  /** Row of the totals, 0 without one. */
+  readonly totalRow: number;
+  readonly nextRow: number;
+}
+
+const shown = (content: CellContent): number => {
+  if (typeof content === 'number') return content;
+  return content !== null && typeof content === 'object' && typeof content.result === 'number' ? content.result : 0;
+};
+
+function head<Row>(sheet: Worksheet, row: number, columns: readonly Column<Row>[]): void {
+  columns.forEach((column, i) => {
+    const isNumber = column.format !== undefined;
+    put(sheet.getCell(row, i + 1), column.head);
+    headed(sheet.getCell(row, i + 1), isNumber);
+    put(sheet.getCell(row + 1, i + 1), column.unit === '' ? null : column.unit);
+    united(sheet.getCell(row + 1, i + 1), isNumber);
+  });
+  fitRow(sheet, row, columns.map((c) => ({ text: c.head, width: c.width })));
+  fitRow(sheet, row + 1, columns.map((c) => ({ text: c.unit, width: c.width })));
+}
+
+export function setWidths<Row>(sheet: Worksheet, columns: readonly Column<Row>[]): void {
+  columns.forEach((column, i) => {
+    sheet.getColumn(i + 1).width = column.width;
+  });
+}
+
+/** Writes a table: head, units in their own row, rows, and a total that adds up the printed rows by formula. */
+export function writeTable<Row>(sheet: Worksheet, at: number, of: { readonly columns: readonly Column<Row>[]; readonly rows: readonly Row[]; readonly total?: string }): TablePlace {
+  const { columns, rows } = of;
+  head(sheet, at, columns);
+  const firstRow = at + 2;
+  const sums = columns.map(() => 0);
+  rows.forEach((row, index) => {
+    const sheetRow = firstRow + index;
+    const texts = columns.map((column, i) => {
+      const cell = sheet.getCell(sheetRow, i + 1);
+      const content = column.value(row, index, sheetRow);
+      put(cell, content, column.format);
+      cell.alignment = { vertical: 'top', wrapText: column.format === undefined, horizontal: column.format === undefined ? 'left' : 'right' };
+      ruled(cell);
+      sums[i] = (sums[i] ?? 0) + shown(content);
+      return { text: typeof content === 'string' ? content : '', width: column.width };
+    });
+    fitRow(sheet, sheetRow, texts);
+  });
+  const lastRow = firstRow + rows.length - 1;
+  if (of.total === undefined || rows.length === 0) return { headRow: at, firstRow, lastRow, totalRow: 0, nextRow: lastRow + 2 };
+  const totalRow = lastRow + 1;
+  columns.forEach((column, i) => {
+    const cell = sheet.getCell(totalRow, i + 1);
+    const sum = live(`SUM(${address(i + 1, firstRow)}:${address(i + 1, lastRow)})`, sums[i] ?? 0);
+    put(cell, i === 0 ? (of.total ?? '') : column.isSummed === true ? sum : null, column.format);
+    totalled(cell);
+    cell.alignment = { horizontal: i > 0 && column.format !== undefined ? 'right' : 'left' };
+  });
+  return { headRow: at, firstRow, lastRow, totalRow, nextRow: totalRow + 2 };
+}
