@@ -46,6 +46,8 @@ interface Header {
 }
 
 const isTotal = (cells: readonly string[]): boolean => /^(sub ?total|grand total|total|totals|sum)\b/i.test(plainText(cells.find((cell) => trimmed(cell) !== '') ?? ''));
+/** The header again, as printed tables have it at the head of each page. */
+const isRepeat = (cells: readonly string[], header: readonly string[]): boolean => trimmed(cells[0] ?? '') === trimmed(header[0] ?? '') && words(cells.join(' ')) === words(header.join(' '));
 const sizeOf = ({ matched }: Header): number => matched.reduce((sum, { columns, duplicates }) => sum + columns.length + duplicates.length, 0);
 const complete = ({ matched }: Header): boolean => matched.every(({ missing }) => missing.length === 0);
 
@@ -60,7 +62,7 @@ export async function readSheet(job: SheetJob): Promise<SheetSummary> {
     if (header === null || !usable(header, job)) return { file: job.file.name, headerLine: header?.line ?? null, rowsRead, personal };
     for await (const row of rows) {
       if (isTotal(row.cells)) remarkOn(job, row.line, { severity: 'note', code: 'total-row', expected: 'one row per thing', whatToDo: 'a total was left out; nothing to do' });
-      else if (words(row.cells.join(' ')) !== words(header.cells.join(' '))) {
+      else if (!isRepeat(row.cells, header.cells)) {
         rowsRead += 1;
         readRow(row, header, job);
       }
@@ -182,12 +184,12 @@ function readRow(row: CsvRow, header: Header, job: SheetJob): void {
   if (Object.keys(extra).length > 0) job.takeExtra(extra, place);
 }
 
-function extraCells({ cells }: CsvRow, { matched, cells: headers }: Header): Record<string, string> {
+function extraCells({ cells }: CsvRow, { matched }: Header): Record<string, string> {
   const extra: Record<string, string> = {};
-  headers.forEach((header, index) => {
-    const stranger = words(header) !== '' && matched.every(({ unknown }) => unknown.some((other) => other.index === index));
+  for (const { index, header } of matched[0]?.unknown ?? []) {
     const text = trimmed(cells[index] ?? '');
-    if (stranger && text !== '' && !PERSONAL.test(words(header))) extra[header] = text;
-  });
+    const stranger = text !== '' && matched.every(({ unknown }) => unknown.some((other) => other.index === index));
+    if (stranger && !PERSONAL.test(words(header)) && header !== LINE && header !== REASON) extra[header] = text;
+  }
   return extra;
 }
