@@ -27,6 +27,13 @@ describe('kernel cut', () => {
     expect(overBound).toBeCloseTo(0, 6);
   });
 
+  it('keeps groups together when asked, and says what it costs', () => {
+    const halves = ['a', 'b'].map((id) => ({ id, group: id, width_mm: 457.2, length_mm: 1000, count: 1, mayRotate: false }));
+    expect(kernel.run({ pieces: halves, rolls: job.rolls, keepTogether: true }, room)).toMatchObject({ pooledArea_mm2: 914.4 * 1000, extraArea_mm2: 914.4 * 1000 });
+    expect(kernel.run({ pieces: halves, rolls: job.rolls, crewOrder: ['b', 'a'] }, room)).toMatchObject({ placements: [{ piece: 'b', y_mm: 0 }, { piece: 'a', y_mm: 1000 }] });
+    expect(kernel.run({ pieces: halves, rolls: job.rolls }, room)).toMatchObject({ boughtArea_mm2: 914.4 * 1000 });
+  });
+
   it.each([
     [{ ...job, width: 3 }, '/width'],
     [{ ...job, pieces: [{ ...job.pieces[0], width_mm: 0 }] }, '/pieces/0/width_mm'],

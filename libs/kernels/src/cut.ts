@@ -1,4 +1,4 @@
-import { cut } from '#calc';
+import { cut, cutTogether, type CutJob } from '#calc';
 import { z } from 'zod';
 import { defineKernel } from './kernel.js';
 
@@ -10,6 +10,7 @@ const piece = z.strictObject({
   length_mm: size_mm,
   count: z.int().min(0),
   mayRotate: z.boolean(),
+  group: z.string().optional().describe('dwelling or visit, for keepTogether and crewOrder'),
 });
 
 const roll = z.strictObject({
@@ -27,8 +28,15 @@ export const kernel = defineKernel({
     pieces: z.array(piece),
     rolls: z.array(roll),
     kerf_mm: z.number().min(0).optional(),
+    keepTogether: z.boolean().optional().describe('each group on one stretch of one roll; the result says what that costs'),
+    crewOrder: z.array(z.string()).optional().describe('groups in the order the crew works; each kept together, rolls filled in this order'),
     rounds: z.int().min(0).max(1_000_000).optional().describe('rounds of the improving search'),
     seed: z.int().optional(),
   }),
-  run: (job) => cut(job),
+  run: ({ keepTogether, crewOrder, pieces, ...rest }) => {
+    const job: CutJob = { ...rest, pieces: pieces.map(({ group: _, ...each }) => each) };
+    if (keepTogether !== true && crewOrder === undefined) return cut(job);
+    const groupOf = Object.fromEntries(pieces.flatMap((each) => (each.group === undefined ? [] : [[each.id, each.group]])));
+    return cutTogether({ ...job, groupOf, crewOrder });
+  },
 });

@@ -37,7 +37,7 @@ export function resultOf(job: CutJob, ready: ReadyJob, of: Layout): CutResult {
     return usedRoll(job, ready, { ...roll, running: along });
   });
   const short = outOfStock(queue.flatMap((pieces, t) => pieces.slice(taken[t])));
-  return { placements, rolls, ...totals(job, ready, { rolls, placements, bounds: of.bounds }), unplaced: [...ready.unplaced, ...short] };
+  return { placements, rolls, ...totalsOf(job, ready, { rolls, placements, bounds: of.bounds }), unplaced: [...ready.unplaced, ...short] };
 }
 
 function outOfStock(pieces: readonly CutPiece[]): Unplaced[] {
@@ -79,13 +79,15 @@ function usedRoll(job: CutJob, ready: ReadyJob, roll: RolledUp): UsedRoll {
   };
 }
 
-interface Laid {
+/** Rolls and placements in mm with their bounds. */
+export interface LaidOut {
   readonly rolls: readonly UsedRoll[];
   readonly placements: readonly Placement[];
   readonly bounds: Bounds;
 }
 
-function totals(job: CutJob, ready: ReadyJob, of: Laid): Omit<CutResult, 'placements' | 'rolls' | 'unplaced'> {
+/** Totals of a layout: area, cost and how far it is over its bound. */
+export function totalsOf(job: CutJob, ready: ReadyJob, of: LaidOut): Omit<CutResult, 'placements' | 'rolls' | 'unplaced'> {
   const sum = (what: (roll: UsedRoll) => number): number => of.rolls.reduce((all, roll) => all + what(roll), 0);
   const boughtArea_mm2 = sum((roll) => roll.boughtLength_mm * roll.width_mm);
   const bound = of.bounds.area_mm2;
