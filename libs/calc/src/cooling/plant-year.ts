@@ -118,36 +118,77 @@ export interface PlantLoads {
  * @source NREL/TP-5500-56354; AHRI 210/240
  */
 export function runPlant(on: PlantOnWeather, loads: PlantLoads, out: Float64Array = new Float64Array(hours)): PlantYear {
-  const { machine, full } = on;
-  const { sensibleLoad_W } = loads;
-  const latent_W = loads.latentLoad_W ?? null;
-  const slow = on.slow ?? full;
+  const { machine } = on;
+  const tally = { total_W: 0, run_h: 0, unmet_W: 0, unmetHours: 0, peak_W: 0, peakHour: -1 };
   const perDuct = 1 / machine.distributionEfficiency;
-  const perSensible = latent_W === null ? perDuct / machine.sensibleHeatRatio : perDuct;
-  const kept = 1 - machine.degradation;
-  let [total, run, unmet, unmetHours, peak, peakHour] = [0, 0, 0, 0, 0, -1];
+  if (loads.latentLoad_W) {
+    coilLoads(loads.sensibleLoad_W, loads.latentLoad_W, out);
+    runCoil(on, { coil: out, scale: perDuct, out }, tally);
+  } else runCoil(on, { coil: loads.sensibleLoad_W, scale: perDuct / machine.sensibleHeatRatio, out }, tally);
+  return {
+    electricity_kWh: out, electricity_total_kWh: tally.total_W / 1000, runHours_h: tally.run_h, unmet_kWh: tally.unmet_W / 1000, unmetHours: tally.unmetHours,
+    peak_kW: tally.peak_W / 1000, peakHour: tally.peakHour < 0 ? null : tally.peakHour,
+  };
+}
+
+function coilLoads(sensible_W: Float64Array, latent_W: Float64Array, out: Float64Array): void {
+  for (let h = 0; h < hours; h++) out[h] = sensible_W[h]! + latent_W[h]!;
+}
+
+interface Tally {
+  total_W: number;
+  run_h: number;
+  unmet_W: number;
+  unmetHours: number;
+  peak_W: number;
+  peakHour: number;
+}
+
+/** The hour loop: load on the coil = scale × coil. `coil` and `out` may be one array: an hour is read before it is written. */
+function runCoil(on: PlantOnWeather, of: { readonly coil: Float64Array; readonly scale: number; readonly out: Float64Array }, tally: Tally): void {
+  const { coil, scale, out } = of;
+  const { perCapacity_1_W, power_W } = on.slow ?? on.full;
+  const { degradation } = on.machine;
+  const kept = 1 - degradation;
+  // Plain lets: numbers out of a destructured array are kept boxed and cost three times the loop.
+  let total = 0;
+  let run = 0;
+  let peak = 0;
+  let peakHour = -1;
   for (let h = 0; h < hours; h++) {
-    let coil = sensibleLoad_W[h]! * perSensible;
-    if (latent_W !== null) coil += latent_W[h]! * perDuct;
-    if (coil === 0) { out[h] = 0; continue; }
-    let ratio = coil * slow.perCapacity_1_W[h]!;
+    const load = coil[h]!;
+    if (load <= 0) {
+      out[h] = 0;
+      continue;
+    }
+    const ratio = load * scale * perCapacity_1_W[h]!;
     let power: number;
     if (ratio <= 1) {
-      ratio /= kept + machine.degradation * ratio;
-      run += ratio;
-      power = ratio * slow.power_W[h]!;
+      const share = ratio / (kept + degradation * ratio);
+      run += share;
+      power = share * power_W[h]!;
     } else {
-      run++;
-      const over = coil * full.perCapacity_1_W[h]! - 1;
-      power = full.power_W[h]!;
-      if (over > 0) { unmet += over / (full.perCapacity_1_W[h]! * perDuct); unmetHours++; }
-      else power = betweenSpeeds(on, h, coil);
+      run += 1;
+      power = beyond(on, { h, coil_W: load * scale }, tally);
     }
-    out[h] = power * 0.001;
     total += power;
-    if (power > peak) { peak = power; peakHour = h; }
+    out[h] = power * 0.001;
+    if (power > peak) {
+      peak = power;
+      peakHour = h;
+    }
   }
-  return { electricity_kWh: out, electricity_total_kWh: total / 1000, runHours_h: run, unmet_kWh: unmet / 1000, unmetHours, peak_kW: peak / 1000, peakHour: peakHour < 0 ? null : peakHour };
+  Object.assign(tally, { total_W: total, run_h: run, peak_W: peak, peakHour });
+}
+
+/** Power in an hour whose load passes the speed it begins with: between two speeds, or at the limit with the rest left as heat. */
+function beyond(on: PlantOnWeather, hour: { readonly h: number; readonly coil_W: number }, tally: Tally): number {
+  const { h, coil_W } = hour;
+  const capacity = 1 / on.full.perCapacity_1_W[h]!;
+  if (coil_W <= capacity) return betweenSpeeds(on, h, coil_W);
+  tally.unmet_W += (coil_W - capacity) * on.machine.distributionEfficiency;
+  tally.unmetHours++;
+  return on.full.power_W[h]!;
 }
 
 /** Power of a two-speed machine whose load lies between its speeds. */

@@ -24,6 +24,12 @@ export interface DwellingDrive {
   readonly initialMass_degC?: number;
 }
 
+/** What a plant can do each hour, and the least of it: below that the loop need not look. */
+export interface PlantLimit {
+  readonly most_W: Float64Array;
+  readonly least_W: number;
+}
+
 /** A checked drive with every series written out to 8760 hours; made once and shared by all film options of a dwelling. */
 export interface PreparedDrive {
   readonly outdoor_degC: Float64Array;
@@ -33,8 +39,8 @@ export interface PreparedDrive {
   readonly coolingSetPoint_degC: Float64Array;
   /** `null`: the body's own, all year. */
   readonly ventilation_W_K: Float64Array | null;
-  readonly heatingLimit_W: Float64Array;
-  readonly coolingLimit_W: Float64Array;
+  readonly heatingLimit: PlantLimit;
+  readonly coolingLimit: PlantLimit;
   readonly internalConvectiveShare: number;
   readonly initialMass_degC: number;
 }
@@ -78,6 +84,22 @@ function atLeastZero(value: HourlyValue, name: string): Float64Array {
   return year;
 }
 
+/**
+ * A plant's limit written out.
+ *
+ *   the hourly limits and the least of them
+ *
+ * @param value number, 24 or 8760 values, ≥ 0, Infinity for none
+ * @param name for the message
+ * @returns limits of 8760 hours
+ * @throws RangeError for a negative limit or a wrong length
+ * @source definition
+ */
+export function plantLimit(value: HourlyValue, name = 'limit_W'): PlantLimit {
+  const most_W = atLeastZero(value, name);
+  return { most_W, least_W: most_W.reduce((least, W) => Math.min(least, W), Infinity) };
+}
+
 function yearOf(series: ArrayLike<number>, name: string): Float64Array {
   if (series.length !== hoursOfYear) throw new RangeError(`${name} must have 8760 hours, got ${String(series.length)}`);
   return everyHour(series, name);
@@ -111,8 +133,8 @@ export function prepareDrive(drive: DwellingDrive): PreparedDrive {
     heatingSetPoint_degC: heating,
     coolingSetPoint_degC: cooling,
     ventilation_W_K: drive.ventilation_W_K === undefined ? null : atLeastZero(drive.ventilation_W_K, 'ventilation_W_K'),
-    heatingLimit_W: atLeastZero(drive.heatingLimit_W ?? Infinity, 'heatingLimit_W'),
-    coolingLimit_W: atLeastZero(drive.coolingLimit_W ?? Infinity, 'coolingLimit_W'),
+    heatingLimit: plantLimit(drive.heatingLimit_W ?? Infinity, 'heatingLimit_W'),
+    coolingLimit: plantLimit(drive.coolingLimit_W ?? Infinity, 'coolingLimit_W'),
     internalConvectiveShare: drive.internalConvectiveShare ?? 0.5,
     initialMass_degC: drive.initialMass_degC ?? 20,
   };

@@ -71,7 +71,8 @@ export function dwellingLoads(body: DwellingBody, drive: PreparedDrive, out?: Lo
   };
   const monthlyHeating_kWh: number[] = [];
   const monthlyCooling_kWh: number[] = [];
-  let [heating_kWh, cooling_kWh] = [0, 0];
+  let heating_kWh = 0;
+  let cooling_kWh = 0;
   const responses = responseBook(body, drive);
   for (let month = 0; month < 12; month++) {
     run.heating_W = 0;
@@ -125,27 +126,29 @@ function sameAirUntil(air: Float64Array | null, from: number, end: number): numb
  * for the hour before; where the plant is at its limit the two are taken apart again.
  */
 function runHours(response: HourResponse, at: { drive: PreparedDrive; buffers: LoadBuffers; from: number; to: number }, run: Running): void {
-  const { outdoor_degC, solar_W, internal_W, heatingSetPoint_degC, coolingSetPoint_degC, heatingLimit_W, coolingLimit_W } = at.drive;
+  const { outdoor_degC, solar_W, internal_W, heatingSetPoint_degC, coolingSetPoint_degC } = at.drive;
+  const { most_W: coolingLimit_W, least_W: leastCooling_W } = at.drive.coolingLimit;
+  const { most_W: heatingLimit_W, least_W: leastHeating_W } = at.drive.heatingLimit;
   const { heating_W, cooling_W } = at.buffers;
   const massStart_degC = at.buffers.massStart_degC ?? null;
   const { massKept, massOutdoor, massSolar_K_W, massInternal_K_W, massPerPlant_K_W, airMass, airOutdoor, airSolar_K_W, airInternal_K_W } = response;
   const perSlope = 1 / response.airPerPlant_K_W;
   const massPerAir = massPerPlant_K_W * perSlope;
   const massHeld = massKept - massPerAir * airMass;
-  let { mass_degC: mass, heating_W: heat, cooling_W: cool, peakHeating_W: peakHeat, peakCooling_W: peakCool, heatingHours, coolingHours } = run;
+  let mass = run.mass_degC;
+  let heat = 0, cool = 0;
+  let peakHeat = run.peakHeating_W, peakCool = run.peakCooling_W;
+  let { peakHeatingHour, peakCoolingHour, heatingHours, coolingHours } = run;
   for (let h = at.from; h < at.to; h++) {
-    const outdoor = outdoor_degC[h]!;
-    const solar = solar_W[h]!;
-    const internal = internal_W[h]!;
+    const outdoor = outdoor_degC[h]!, solar = solar_W[h]!, internal = internal_W[h]!;
     const fixedMass = massOutdoor * outdoor + massSolar_K_W * solar + massInternal_K_W * internal;
     const fixedAir = airOutdoor * outdoor + airSolar_K_W * solar + airInternal_K_W * internal;
-    const most = coolingSetPoint_degC[h]!;
-    const least = heatingSetPoint_degC[h]!;
+    const most = coolingSetPoint_degC[h]!, least = heatingSetPoint_degC[h]!;
     const air = airMass * mass + fixedAir;
     if (massStart_degC !== null) massStart_degC[h] = mass;
     if (air > most) {
       let power = (air - most) * perSlope;
-      if (power > coolingLimit_W[h]!) {
+      if (power > leastCooling_W && power > coolingLimit_W[h]!) {
         power = coolingLimit_W[h]!;
         if (air - power * response.airPerPlant_K_W - most > held_K) run.over++;
         mass = massKept * mass + fixedMass - massPerPlant_K_W * power;
@@ -153,10 +156,10 @@ function runHours(response: HourResponse, at: { drive: PreparedDrive; buffers: L
       cooling_W[h] = power;
       cool += power;
       if (power > 0) coolingHours++;
-      if (power > peakCool) { peakCool = power; run.peakCoolingHour = h; }
+      if (power > peakCool) { peakCool = power; peakCoolingHour = h; }
     } else if (air < least) {
       let power = (least - air) * perSlope;
-      if (power > heatingLimit_W[h]!) {
+      if (power > leastHeating_W && power > heatingLimit_W[h]!) {
         power = heatingLimit_W[h]!;
         if (least - air - power * response.airPerPlant_K_W > held_K) run.under++;
         mass = massKept * mass + fixedMass + massPerPlant_K_W * power;
@@ -164,8 +167,11 @@ function runHours(response: HourResponse, at: { drive: PreparedDrive; buffers: L
       heating_W[h] = power;
       heat += power;
       if (power > 0) heatingHours++;
-      if (power > peakHeat) { peakHeat = power; run.peakHeatingHour = h; }
+      if (power > peakHeat) { peakHeat = power; peakHeatingHour = h; }
     } else mass = massKept * mass + fixedMass;
   }
-  Object.assign(run, { mass_degC: mass, heating_W: heat, cooling_W: cool, peakHeating_W: peakHeat, peakCooling_W: peakCool, heatingHours, coolingHours });
+  Object.assign(run, {
+    mass_degC: mass, heating_W: run.heating_W + heat, cooling_W: run.cooling_W + cool, peakHeating_W: peakHeat, peakCooling_W: peakCool,
+    peakHeatingHour, peakCoolingHour, heatingHours, coolingHours,
+  });
 }

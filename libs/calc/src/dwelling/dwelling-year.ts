@@ -1,6 +1,6 @@
 import type { DwellingBody } from './body.js';
 import { conductancesOf } from './conductances.js';
-import { hoursOfYear, prepareDrive, type DwellingDrive, type PreparedDrive } from './drive.js';
+import { hoursOfYear, plantLimit, prepareDrive, type DwellingDrive, type PreparedDrive } from './drive.js';
 import { dwellingLoads, type DwellingLoads, type LoadBuffers } from './dwelling-loads.js';
 import { hourBalance, type HourBalance } from './hour-balance.js';
 
@@ -67,9 +67,9 @@ function hourOf(run: { body: DwellingBody; drive: PreparedDrive; loads: Dwelling
  * @source ISO 13790:2008, annex C.4.2 (temperature without heating and cooling)
  */
 export function freeFloat(body: DwellingBody, drive: PreparedDrive): FreeFloat {
-  const off = new Float64Array(hoursOfYear);
+  const off = plantLimit(0);
   const massStart_degC = new Float64Array(hoursOfYear);
-  const floating = { ...drive, heatingLimit_W: off, coolingLimit_W: off };
+  const floating = { ...drive, heatingLimit: off, coolingLimit: off };
   const loads = dwellingLoads(body, floating, { heating_W: new Float64Array(hoursOfYear), cooling_W: new Float64Array(hoursOfYear), massStart_degC });
   let [min, sum, max] = [Infinity, 0, -Infinity];
   for (let h = 0; h < hoursOfYear; h++) {

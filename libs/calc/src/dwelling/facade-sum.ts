@@ -30,9 +30,10 @@ export function facadeSun_W(facades: readonly FacadeGain[], out: Float64Array = 
 /** Four facades in one pass; the first four overwrite, later ones add. Missing ones lend the first series at no glass. */
 function addFour(facades: readonly FacadeGain[], first: number, out: Float64Array): void {
   const of = (i: number): FacadeGain => facades[first + i] ?? { glass_m2: 0, gain_W_m2: facades[first]!.gain_W_m2 };
-  const [a, b, c, d] = [of(0), of(1), of(2), of(3)];
-  const [ga, gb, gc, gd] = [a.gain_W_m2, b.gain_W_m2, c.gain_W_m2, d.gain_W_m2];
-  const [ma, mb, mc, md] = [a.glass_m2, b.glass_m2, c.glass_m2, d.glass_m2];
-  if (first === 0) for (let h = 0; h < hoursOfYear; h++) out[h] = ma * ga[h]! + mb * gb[h]! + mc * gc[h]! + md * gd[h]!;
-  else for (let h = 0; h < hoursOfYear; h++) out[h] = out[h]! + (ma * ga[h]! + mb * gb[h]! + mc * gc[h]! + md * gd[h]!);
+  const { glass_m2: ma, gain_W_m2: a } = of(0);
+  const { glass_m2: mb, gain_W_m2: b } = of(1);
+  const { glass_m2: mc, gain_W_m2: c } = of(2);
+  const { glass_m2: md, gain_W_m2: d } = of(3);
+  if (first === 0) for (let h = 0; h < hoursOfYear; h++) out[h] = ma * a[h]! + mb * b[h]! + mc * c[h]! + md * d[h]!;
+  else for (let h = 0; h < hoursOfYear; h++) out[h] = out[h]! + (ma * a[h]! + mb * b[h]! + mc * c[h]! + md * d[h]!);
 }

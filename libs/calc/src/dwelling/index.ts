@@ -5,7 +5,7 @@ export { yearFilms, yearUFactor_W_m2K, type BodyWindow } from './window-path.js'
 export { conductancesOf, type Conductances } from './conductances.js';
 export { hourBalance, type HourBalance, type HourGiven } from './hour-balance.js';
 export { hourResponse, type HourResponse } from './hour-response.js';
-export { everyHour, hoursOfYear, prepareDrive, type DwellingDrive, type HourlyValue, type PreparedDrive } from './drive.js';
+export { everyHour, hoursOfYear, plantLimit, prepareDrive, type DwellingDrive, type HourlyValue, type PlantLimit, type PreparedDrive } from './drive.js';
 export { opaqueGain_W, outsideResistance_m2K_W, skyTemperatureDrop_K, type OutsideSurface } from './opaque-gain.js';
 export { facadeSun_W, type FacadeGain } from './facade-sum.js';
 export { dwellingLoads, monthStarts, type DwellingLoads, type LoadBuffers } from './dwelling-loads.js';
