@@ -29,7 +29,7 @@ function booked(window: Window, key: string, of: { readonly catalogue: Catalogue
   const listed = window.glazing === null ? null : of.catalogue.glazing.find(window.glazing);
   if (window.labelSolarHeatGain !== null && window.labelUFactor_W_m2K !== null) {
     const made = labelledGlazing({ solarHeatGain: window.labelSolarHeatGain, uFactor_W_m2K: window.labelUFactor_W_m2K, ...(window.frameShare === null ? {} : { frameShare: window.frameShare }) });
-    return { key, name: listed?.name ?? made.assumed.family, makeUp: { ...made, key }, tinted: listed?.tinted ?? null, lowE: listed?.lowE ?? null, unknown: false, note: made.assumed.sentence };
+    return { key, name: listed?.name ?? made.assumed.family, makeUp: { ...made, key }, tinted: listed?.tinted ?? null, lowE: listed?.lowE ?? made.assumed.family.includes('low-e'), unknown: false, note: made.assumed.sentence };
   }
   if (listed !== null) return { key, name: listed.name, makeUp: listed.makeUp, tinted: listed.tinted, lowE: listed.lowE, unknown: false, note: null };
   const careful = of.catalogue.glazing.get(of.defaultOf<string>('unknownGlazing').value);

@@ -1,3 +1,4 @@
+import { splitEfficiencyKey } from '#catalogue';
 import type { Building, CoolingPlant, Dwelling, Efficiency, HeatingKind, PayerRule, PlantKind, TariffText, ThermalClass } from '#calc';
 import type { AssumptionBook, DefaultOf } from './assumption-book.js';
 import type { PlacedWindow } from './placed-windows.js';
@@ -69,24 +70,45 @@ export function cooledShare(cooledRooms: readonly string[] | null, windows: read
   return cooled / rooms.size;
 }
 
-/** Efficiency a machine of unknown label is taken to have: by kind. */
-export function efficiencyOf(given: Efficiency | null, kind: PlantKind, fill: Filling & { readonly group: string; readonly when: 'present' | 'after replacement' }): Efficiency {
+/** A building's plant: what is filled in for it, and the calendar year the study starts in. */
+export interface PlantFilling extends Filling {
+  readonly group: string;
+  readonly studyYear: number;
+}
+
+const SPLITS: readonly PlantKind[] = ['single-speed', 'two-speed', 'heat-pump'];
+
+/** Key of the efficiency of a machine without a label: a split unit by the year it was put in, others by kind. */
+function efficiencyKey(plant: CoolingPlant, kind: PlantKind, studyYear: number): string {
+  const byYear = SPLITS.includes(kind) && plant.age_yr !== null ? splitEfficiencyKey(studyYear - plant.age_yr) : null;
+  return byYear ?? `presentEfficiency.${kind}`;
+}
+
+/** Efficiency of a machine with its scale; of one without a label the default of its kind. */
+function efficiencyOf(given: Efficiency | null, kind: PlantKind, of: PlantFilling & { readonly key: string; readonly isNew: boolean }): Efficiency {
   if (given !== null) return given;
-  const key = fill.when === 'present' ? `presentEfficiency.${kind}` : `newEfficiency.${kind}`;
-  const scale = kind === 'central' ? 'kW_ton' : kind === 'room-unit' ? 'eer' : fill.when === 'present' ? 'seer' : 'seer2';
-  const value = fill.book.take({ group: fill.group, field: `${fill.when} cooling efficiency (${scale})` }, null, fill.defaultOf<number>(key));
-  return { scale, value };
+  const scale = kind === 'central' ? 'kW_ton' : kind === 'room-unit' ? 'eer' : of.isNew ? 'seer2' : 'seer';
+  const field = `${of.isNew ? 'cooling efficiency after replacement' : 'present cooling efficiency'} (${scale})`;
+  return { scale, value: of.book.take({ group: of.group, field }, null, of.defaultOf<number>(of.key)) };
+}
+
+/** Year a machine is replaced: as given; else at the end of its usual life by its age; of unknown age half a life from now. */
+function replacementYearOf(plant: CoolingPlant, kind: PlantKind, of: PlantFilling): number {
+  const life = of.defaultOf<number>(`plantLife_yr.${kind}`);
+  const left = plant.age_yr === null ? Math.ceil(life.value / 2) : Math.max(1, Math.round(life.value - plant.age_yr));
+  const source = `${life.source}; ${plant.age_yr === null ? 'age not known: half a life from the study start' : 'life less age, at least one year from the study start'}`;
+  return of.book.take({ group: of.group, field: 'year the cooling plant is replaced' }, plant.replacementYear, { ...life, value: of.studyYear + left, unit: 'calendar year', source });
 }
 
 /** The plant of a dwelling with its gaps filled. */
-export function knownPlant(plant: CoolingPlant, fill: Filling & { readonly group: string }): Pick<KnownDwelling, 'plantKind' | 'plantCapacity_W' | 'plantNow' | 'plantAfter' | 'plantReplacementYear'> {
+export function knownPlant(plant: CoolingPlant, fill: PlantFilling): Pick<KnownDwelling, 'plantKind' | 'plantCapacity_W' | 'plantNow' | 'plantAfter' | 'plantReplacementYear'> {
   const plantKind = fill.book.take({ group: fill.group, field: 'cooling kind' }, plant.kind, fill.defaultOf<PlantKind>('coolingKind'));
   return {
     plantKind,
     plantCapacity_W: plant.ratedCapacity_W,
-    plantNow: efficiencyOf(plant.efficiency, plantKind, { ...fill, when: 'present' }),
-    plantAfter: efficiencyOf(plant.efficiencyAfter, plantKind, { ...fill, when: 'after replacement' }),
-    plantReplacementYear: plant.replacementYear,
+    plantNow: efficiencyOf(plant.efficiency, plantKind, { ...fill, isNew: false, key: efficiencyKey(plant, plantKind, fill.studyYear) }),
+    plantAfter: efficiencyOf(plant.efficiencyAfter, plantKind, { ...fill, isNew: true, key: `newEfficiency.${plantKind}` }),
+    plantReplacementYear: replacementYearOf(plant, plantKind, fill),
   };
 }
 

@@ -16,6 +16,7 @@ export interface KnownPortfolio {
 }
 
 interface Lookups extends Filling {
+  readonly studyYear: number;
   readonly buildings: ReadonlyMap<string, Building>;
   readonly planTypes: ReadonlyMap<string, PlanType>;
   readonly meters: ReadonlyMap<string, KnownMeter>;
@@ -128,6 +129,7 @@ export function knownPortfolio(portfolio: Portfolio, defaultOf: DefaultOf): Know
   const buildings = new Map(portfolio.buildings.map((b) => [b.id, b]));
   const meters = new Map(portfolio.meters.map((m) => [m.id, m]));
   const look = {
+    studyYear: Number(portfolio.settings.studyStart.slice(0, 4)),
     book,
     defaultOf,
     buildings,
