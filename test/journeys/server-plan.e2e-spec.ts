@@ -1,12 +1,10 @@
 import { readFileSync, readdirSync } from 'node:fs';
 import { join } from 'node:path';
+import ExcelJS from 'exceljs';
 import request from 'supertest';
 import type { Plan } from '#planning';
-import { PortfolioStore } from '#store';
-import { Edge } from '../../apps/server/src/edge.js';
-import { PlanMaker } from '../../apps/server/src/work/plan-maker.js';
-import { PortfolioPlans } from '../../apps/server/src/work/portfolio-plans.js';
-import { madeUpMakers, startServer, type ServerForTest } from './server-app.js';
+import { makers } from '../../apps/server/src/work/makers.js';
+import { startServer, type ServerForTest } from './server-app.js';
 
 const FOLDER = join(__dirname, '..', 'inventories', 'ok', 'two-buildings');
 
@@ -28,9 +26,7 @@ async function ended(address: string): Promise<{ state: string; why: string | nu
 }
 
 beforeAll(async () => {
-  const [, workbooks] = madeUpMakers;
-  const planner = { provide: PlanMaker, useFactory: (store: PortfolioStore, edge: Edge) => new PortfolioPlans(store, edge, FOLDER), inject: [PortfolioStore, Edge] };
-  server = await startServer([planner, ...(workbooks === undefined ? [] : [workbooks])]);
+  server = await startServer(makers(FOLDER));
   await sendInventory();
   const { headers } = await request(server.http).post('/api/plans').send({}).expect(202);
   const job = await ended(headers.location ?? '');
@@ -50,6 +46,21 @@ describe('a manager who sends an inventory and asks for a plan over HTTP', () =>
   it('gets a plan that pays in no phase more than its cap', () => {
     expect(plan.plan.lines.length).toBeGreaterThan(0);
     for (const { phase, spending } of plan.plan.phases) expect(spending.total_cents).toBeLessThanOrEqual(phase.cap_cents);
+  });
+
+  it('downloads the workbook of that plan, which names its planned dwellings', async () => {
+    const answer = await request(server.http).get(`/api/plans/${plan.id}/workbook`).responseType('blob').expect(200);
+    const book = new ExcelJS.Workbook();
+    await book.xlsx.load(answer.body as ExcelJS.Buffer);
+    const cells = new Set<string>();
+    book.eachSheet((sheet) => {
+      sheet.eachRow((row) => {
+        row.eachCell((cell) => {
+          cells.add(cell.text);
+        });
+      });
+    });
+    for (const { dwelling } of plan.plan.lines) expect(cells).toContain(dwelling);
   });
 
   it('can ask for another cap without changing the portfolio', async () => {

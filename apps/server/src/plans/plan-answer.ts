@@ -1,6 +1,6 @@
 import { ApiProperty, ApiPropertyOptional } from '@nestjs/swagger';
 import { Type } from 'class-transformer';
-import { IsIn, IsInt, IsOptional, IsString, Length, Min, ValidateNested } from 'class-validator';
+import { IsIn, IsInt, IsOptional, IsString, Length, Max, Min, ValidateNested } from 'class-validator';
 import type { View } from '#calc';
 import type { Plan } from '#planning';
 import type { PlanHeading } from '#store';
@@ -34,6 +34,13 @@ export class PlanQuery implements PlanRequest {
   @ValidateNested({ each: true })
   @Type(() => CapQuery)
   caps?: CapQuery[];
+
+  @ApiPropertyOptional({ type: 'integer', default: 10, minimum: 1, maximum: 600, description: 'seconds the choice may take; what it reached is said with its bound' })
+  @IsOptional()
+  @IsInt({ message: 'timeLimit_s must be a whole number of seconds' })
+  @Min(1, { message: 'timeLimit_s must be 1 or more' })
+  @Max(600, { message: 'timeLimit_s must be 600 or less' })
+  timeLimit_s?: number;
 }
 
 export class PlanHeadingAnswer {

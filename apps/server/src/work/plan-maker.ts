@@ -1,11 +1,9 @@
-import type { View } from '#calc';
-import type { Plan } from '#planning';
+import type { Plan, PlanAsk } from '#planning';
 
 /** What may be set for one plan without changing the portfolio. */
-export interface PlanRequest {
-  readonly name?: string;
-  readonly view?: View;
-  readonly caps?: readonly { readonly phase: string; readonly cap_cents: number }[];
+export interface PlanRequest extends Pick<PlanAsk, 'name' | 'view' | 'caps'> {
+  /** Seconds the choice may take; what it reached is said with its bound. */
+  readonly timeLimit_s?: number;
 }
 
 /** Says how far the work is, 0…1, and what it is at. */

@@ -1,13 +1,14 @@
 import { basename, join } from 'node:path';
-import { openCatalogue } from '#catalogue';
-import { askedPortfolio, buildingWeather, planPortfolio, type Plan, type Progress } from '#planning';
-import { contentHash, type PortfolioStore } from '#store';
+import { PlanningService, type Plan, type Progress } from '#planning';
+import type { PortfolioStore } from '#store';
+import { workbookBytes } from '#workbook';
 import { workerPool } from '#workers';
 import type { Edge } from '../edge.js';
 import { programVersion } from '../program-version.js';
-import { PlanMaker, type PlanRequest, type Say } from './plan-maker.js';
+import { PlanMaker, WorkbookMaker, type PlanRequest, type Say } from './plan-maker.js';
 
 const SAY_EVERY_MS = 500;
+const CHOOSING_S = 10;
 
 /** Plans of the kept portfolio, worked out on threads and kept in the store. */
 export class PortfolioPlans extends PlanMaker {
@@ -20,25 +21,39 @@ export class PortfolioPlans extends PlanMaker {
     super();
   }
 
-  override async make(request: PlanRequest, say: Say): Promise<string> {
-    const portfolio = askedPortfolio(await this.store.load(), request);
-    const catalogue = openCatalogue();
-    // Only the name counts: a survey must not point at other files of this machine.
-    const { weather, findings } = buildingWeather(portfolio.buildings, catalogue, (file) => join(this.weatherFolder, basename(file)));
+  override async make({ timeLimit_s = CHOOSING_S, ...ask }: PlanRequest, say: Say): Promise<string> {
+    const portfolio = await this.store.load();
     const made = this.edge.now();
     const heading = { id: this.edge.newId(), parent: null };
-    const inputHash = contentHash(portfolio);
     const pool = workerPool();
     const said = sayingNowAndThen(say);
     try {
-      const job = { portfolio, catalogue, weather, findings, ...heading, revision: 1, madeOn: made.slice(0, 10), program: programVersion(), inputHash, progress: said.progress };
-      const plan: Plan = await planPortfolio(job, pool);
+      const plan = await new PlanningService(pool).plan({
+        portfolio,
+        ask,
+        timeLimit_s,
+        ...heading,
+        revision: 1,
+        madeOn: made.slice(0, 10),
+        program: programVersion(),
+        // Only the name counts: a survey must not point at other files of this machine.
+        resolve: (file) => join(this.weatherFolder, basename(file)),
+        findings: [],
+        progress: said.progress,
+      });
       await said.end();
-      await this.store.savePlan({ ...heading, title: plan.name, made, programVersion: plan.program, inputsHash: inputHash, signed: false, body: plan });
+      await this.store.savePlan({ ...heading, title: plan.name, made, programVersion: plan.program, inputsHash: plan.inputHash, signed: false, body: plan });
       return plan.id;
     } finally {
       await pool.end();
     }
+  }
+}
+
+/** The workbook as it is sent to a file, as bytes. */
+export class PlanWorkbooks extends WorkbookMaker {
+  override workbook(plan: Plan): Promise<Uint8Array> {
+    return workbookBytes(plan);
   }
 }
 
