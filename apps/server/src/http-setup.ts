@@ -12,7 +12,7 @@ export function setUpHttp(app: NestExpressApplication): void {
     helmet({
       // The server speaks plain http on this machine: asking browsers for https would lock them out.
       strictTransportSecurity: false,
-      contentSecurityPolicy: { directives: { scriptSrc: ["'none'"], upgradeInsecureRequests: null } },
+      contentSecurityPolicy: { directives: { scriptSrc: ["'none'"], styleSrc: ["'self'"], upgradeInsecureRequests: null } },
     }),
   );
   app.use(ownMachineOnly);

@@ -6,7 +6,7 @@ export class JobAnswer {
   @ApiProperty() id: string;
   @ApiProperty({ example: 'plan' }) kind: string;
   @ApiProperty({ enum: ['waiting', 'running', 'done', 'failed'] }) state: JobState;
-  @ApiProperty({ minimum: 0, maximum: 1 }) progress: number;
+  @ApiProperty({ minimum: 0, maximum: 1, description: 'how far the stage is that it is at; only the state says that all is done' }) progress: number;
   @ApiProperty({ type: String, nullable: true, description: 'what it is at' }) stage: string | null;
   @ApiProperty({ type: String, nullable: true, description: 'why it failed' }) why: string | null;
   @ApiProperty({ format: 'date-time' }) made: string;

@@ -10,7 +10,11 @@ export interface StartPage {
   readonly imports: readonly ImportNote[];
 }
 
-const SHOWN = 10;
+const SHOWN = 20;
+
+/** `2026-06-01T08:00:00.000Z` as a person reads it. */
+const when = (iso: string): string => `${iso.slice(0, 10)} ${iso.slice(11, 16)} UTC`;
+
 const LISTS: readonly (readonly [keyof StoreContents['counts'], string])[] = [
   ['ownerEntities', 'owner entities'],
   ['phases', 'phases'],
@@ -47,7 +51,7 @@ function plans(kept: readonly PlanHeading[]): Html {
   const rows = kept.slice(0, SHOWN).map(({ id, title, revision, made }) => {
     const at = planAddress(id);
     const of = `?plan=${encodeURIComponent(id)}`;
-    return html`<tr><td>${title}, revision ${revision}</td><td>${made}</td><td><a href="${at}/workbook">workbook</a></td>
+    return html`<tr><td>${title}, revision ${revision}</td><td>${when(made)}</td><td><a href="${at}/workbook">workbook</a></td>
 <td><a href="/api/ranks/dwellings${of}">ranked dwellings</a></td><td><a href="/api/ranks/facades${of}">ranked facades</a></td><td><a href="${at}">plan as JSON</a></td></tr>\n`;
   });
   return html`<table><tr><th>plan</th><th>made</th><th colspan="4">read it</th></tr>${rows}</table>`;
@@ -57,7 +61,7 @@ function jobs(all: readonly Job[]): Html {
   if (all.length === 0) return html``;
   const rows = all
     .slice(0, SHOWN)
-    .map((job) => html`<tr><td><a href="${jobAddress(job.id)}">${job.kind}</a></td><td>${job.state}</td><td>${job.why ?? job.stage ?? ''}</td><td>${job.made}</td></tr>\n`);
+    .map((job) => html`<tr><td><a href="${jobAddress(job.id)}">${job.kind}</a></td><td>${job.state}</td><td>${job.why ?? (job.state === 'running' ? (job.stage ?? '') : '')}</td><td>${when(job.made)}</td></tr>\n`);
   return html`<h2>Work under way and done</h2>\n<table><tr><th>work</th><th>state</th><th>at</th><th>asked for</th></tr>${rows}</table>`;
 }
 
@@ -65,7 +69,7 @@ function imports(all: readonly ImportNote[]): Html {
   if (all.length === 0) return html``;
   const rows = all
     .slice(0, SHOWN)
-    .map((file) => html`<tr><td>${file.file}</td><td class="number">${file.rowsRead}</td><td class="number">${file.rejected}</td><td>${file.at}</td></tr>\n`);
+    .map((file) => html`<tr><td>${file.file}</td><td class="number">${file.rowsRead}</td><td class="number">${file.rejected}</td><td>${when(file.at)}</td></tr>\n`);
   return html`<h2>Files taken in</h2>\n<table><tr><th>file</th><th>rows</th><th>rejected</th><th>when</th></tr>${rows}</table>`;
 }
 
