@@ -1,4 +1,4 @@
-import { dwellingLoads, type LoadBuffers, prepareDrive, type PreparedDrive, readTariff, tariffClock, type TariffClock } from '#calc';
+import { type BodyWindow, dwellingLoads, type LoadBuffers, prepareDrive, type PreparedDrive, readTariff, tariffClock, type TariffClock } from '#calc';
 import type { DwellingTask, FacadeSet, WindowPanel } from './dwelling-task.js';
 import { type GainBook, gainBook, type OnGlass } from './gain-book.js';
 import type { OptionRoom } from './option-room.js';
@@ -89,11 +89,11 @@ function throughGlass(at: DwellingBench, bench: OptionBench, state: { readonly d
   const { departure } = state;
   const out = bench.solar_W;
   out.set(at.zone.opaque_W);
-  const windows: { area_m2: number; uFactor_W_m2K: number }[] = [];
+  const windows: BodyWindow[] = [];
   for (const panel of at.task.panels) {
     const on = state.dressing(panel);
     const glass = bench.gains.of(at.zone.site, panel, on);
-    windows.push({ area_m2: panel.glass_m2, uFactor_W_m2K: glass.uFactor_W_m2K });
+    windows.push({ area_m2: panel.glass_m2, uFactor_W_m2K: glass.uFactor_W_m2K, roomEmissivity: glass.roomEmissivity });
     const scale = panel.glass_m2 * at.task.dwelling.useFactor * departure.sun;
     const gain = glass.gain_W_m2;
     if (departure.filmCut !== 0 && typeof on === 'number') {

@@ -10,6 +10,8 @@ export type OnGlass = 'bare' | 'old film' | number;
 export interface GlassGain {
   readonly gain_W_m2: Float64Array;
   readonly uFactor_W_m2K: number;
+  /** Of the face towards the room; a low-e film changes it. */
+  readonly roomEmissivity: number;
 }
 
 /** Gains worked out once per distinct (facade, shade, glazing, film) and looked up after that. */
@@ -63,7 +65,7 @@ export function gainBook(room: OptionRoom, most = 2000): GainBook {
       shadeOnFacade(site.sun, { azimuth_deg: panel.azimuth_deg, tilt_deg: panel.tilt_deg }, panel.shade),
     );
     const blind = panel.blind === 'none' ? null : drawnBlind(panel.blind, { key: `${panel.glazing}|${String(on)}`, makeUp, film: filmOf(on) });
-    return { gain_W_m2: windowGain_W_m2({ optics: glass, sky, shade, screenShare: panel.screenShare, ...(blind === null ? {} : { blind }) }), uFactor_W_m2K: glass.uFactor_W_m2K };
+    return { gain_W_m2: windowGain_W_m2({ optics: glass, sky, shade, screenShare: panel.screenShare, ...(blind === null ? {} : { blind }) }), uFactor_W_m2K: glass.uFactor_W_m2K, roomEmissivity: glass.makeUp.panes.at(-1)!.emissivityBack };
   };
   return {
     of: (site, panel, on) => {

@@ -1,4 +1,4 @@
-import { bodyOf, type DwellingBody, monthStarts, opaqueGain_W, type OutsideSurface } from '#calc';
+import { type BodyWindow, bodyOf, type DwellingBody, monthStarts, opaqueGain_W, type OutsideSurface, SUMMER_FILMS, uFactorAt_W_m2K } from '#calc';
 import type { DwellingTask } from './dwelling-task.js';
 import type { OptionRoom } from './option-room.js';
 import { facadeKey, type SiteSky } from './sky-on-facades.js';
@@ -38,6 +38,15 @@ function surfaces(task: DwellingTask, site: SiteSky, cooledShare: number): Outsi
   return walls;
 }
 
+/** The sky side of the glass: what its panes lose to the sky by night and day, as found; their sun comes through `windowGain_W_m2`. */
+function glassToSky(task: DwellingTask, room: OptionRoom): OutsideSurface[] {
+  return task.panels.map((panel): OutsideSurface => {
+    const makeUp = room.glazings.get(panel.glazing);
+    if (makeUp === undefined) throw new RangeError(`glazing must be known, got ${panel.glazing}`);
+    return { area_m2: panel.glass_m2, u_W_m2K: uFactorAt_W_m2K(makeUp, null, SUMMER_FILMS), absorptance: 0, tilt_deg: panel.tilt_deg };
+  });
+}
+
 /** Schedules and opaque gains of a dwelling: worked out once, shared by all its options. */
 export function zoneOf(task: DwellingTask, room: OptionRoom): Zone {
   const d = task.dwelling;
@@ -55,11 +64,11 @@ export function zoneOf(task: DwellingTask, room: OptionRoom): Zone {
     internal_W[h] = (base_kWh[h]! * 1000 * room.baseLoadToRoom + d.occupants * room.personHeat_W * there) * cooledShare;
     plantLimit_W[h] = there > 0 ? Infinity : 0;
   }
-  return { site, cooledShare, base_kWh, internal_W, plantLimit_W, opaque_W: opaqueGain_W(surfaces(task, site, cooledShare)) };
+  return { site, cooledShare, base_kWh, internal_W, plantLimit_W, opaque_W: opaqueGain_W([...surfaces(task, site, cooledShare), ...glassToSky(task, room)]) };
 }
 
 /** The body of the cooled zone with the U-values of what is on its glass. */
-export function zoneBody(task: DwellingTask, zone: Zone, windows: readonly { readonly area_m2: number; readonly uFactor_W_m2K: number }[]): DwellingBody {
+export function zoneBody(task: DwellingTask, zone: Zone, windows: readonly BodyWindow[]): DwellingBody {
   const d = task.dwelling;
   return bodyOf({
     floorArea_m2: d.cooledFloor_m2,
