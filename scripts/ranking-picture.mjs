@@ -55,7 +55,7 @@ const rows = shown.flatMap((r, i) => {
 const svg = `<svg xmlns="http://www.w3.org/2000/svg" width="${WIDTH}" height="${bottom + 34}" font-family="DejaVu Sans">
 <rect width="100%" height="100%" fill="#fff"/>
 ${text(10, 26, 'Cooling cost cut each year, per dollar of installed film', 'font-size="18" font-weight="bold"')}
-${text(10, 50, `${plan.name}: rank, band, dwelling, what the plan does; grey bar: in the plan; whisker: 8 in 10 by what is its own`, 'font-size="13"')}
+${text(10, 50, `${plan.name}: rank, band, dwelling, what the plan does; grey bar: in the plan; whisker: eight in ten, by its own doubts`, 'font-size="13"')}
 ${grid.join('\n')}
 ${rows.join('\n')}
 ${line(LEFT, TOP - 6, LEFT, bottom, 2)}
