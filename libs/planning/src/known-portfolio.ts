@@ -1,4 +1,4 @@
-import type { AssumedValue, Building, Dwelling, Meter, PayerRule, PlanType, Portfolio, TariffText } from '#calc';
+import { type AssumedValue, type Building, type Dwelling, type Meter, type PayerRule, type PlanType, type Portfolio, readTariff, type TariffText } from '#calc';
 import { assumptionBook, type DefaultOf } from './assumption-book.js';
 import { grouped, sortedBy } from './grouped.js';
 import { builtClass, cooledShare, type Filling, type KnownDwelling, type KnownMeter, knownPlant, missingFor, occupiedShares } from './known-dwelling.js';
@@ -29,8 +29,23 @@ function flatTariff(cents_kWh: number): TariffText {
   return { label: 'ASSUMED', name: 'flat price, assumed', energyratestructure: [[{ rate: cents_kWh / 100 }]], energyweekdayschedule: everyHour, energyweekendschedule: everyHour };
 }
 
-function knownMeters(portfolio: Portfolio, fill: Filling): Map<string, KnownMeter> {
-  const tariffs = new Map(portfolio.tariffs.map((t) => [t.label, t]));
+/** The tariffs a bill can be made with; one that cannot is left out and said, so that one wrong file does not stop the plan. */
+function usableTariffs(portfolio: Portfolio, findings: PlanFinding[]): Map<string, TariffText> {
+  const inUse = new Set(portfolio.meters.map((m) => m.tariff));
+  const usable = new Map<string, TariffText>();
+  for (const text of portfolio.tariffs) {
+    const tariff = readTariff(text);
+    if (tariff.usable) usable.set(text.label, text);
+    else if (inUse.has(text.label)) {
+      const wrong = tariff.findings.filter((f) => f.weight === 'error').map((f) => `${f.place}: ${f.seen}, expected ${f.expected}`);
+      findings.push({ severity: 'error', subject: text.label, text: `the tariff cannot be billed with (${wrong.join('; ')}): its meters are planned at the assumed flat price`, whatToDo: 'put the tariff right and plan again; until then do not rely on the savings of its meters' });
+    }
+  }
+  return usable;
+}
+
+function knownMeters(portfolio: Portfolio, fill: Filling & { readonly findings: PlanFinding[] }): Map<string, KnownMeter> {
+  const tariffs = usableTariffs(portfolio, fill.findings);
   const meters = new Map<string, Meter>(portfolio.meters.map((m) => [m.id, m]));
   const served = grouped(sortedBy(portfolio.dwellingMeters, (d) => d.dwelling), (d) => d.meter);
   const ofDwelling = new Map<string, KnownMeter>();
@@ -128,19 +143,19 @@ export function knownPortfolio(portfolio: Portfolio, defaultOf: DefaultOf): Know
   const book = assumptionBook();
   const buildings = new Map(portfolio.buildings.map((b) => [b.id, b]));
   const meters = new Map(portfolio.meters.map((m) => [m.id, m]));
+  const findings: PlanFinding[] = [];
   const look = {
     studyYear: Number(portfolio.settings.studyStart.slice(0, 4)),
     book,
     defaultOf,
     buildings,
     planTypes: new Map(portfolio.planTypes.map((p) => [p.id, p])),
-    meters: knownMeters(portfolio, { book, defaultOf }),
+    meters: knownMeters(portfolio, { book, defaultOf, findings }),
     baseLoads: new Map(portfolio.dwellingMeters.map((d) => [d.dwelling, meters.get(d.meter)?.baseLoad_kWh_yr ?? null])),
   };
   const index = windowIndex(portfolio.windows);
   const dwellings: KnownDwelling[] = [];
   const notComputed: NotRanked[] = [];
-  const findings: PlanFinding[] = [];
   for (const dwelling of sortedBy(portfolio.dwellings, (d) => d.id)) {
     const { windows, unplaced } = placedWindows(dwelling, index);
     for (const u of unplaced) findings.push({ severity: 'warning', subject: u.window, text: `left out: ${u.why}`, whatToDo: 'survey the side of the window, or the front azimuth of the dwelling' });
