@@ -13,7 +13,6 @@ export const live = (formula: string, result: number | string): LiveFormula => (
 
 // A cell that reads as a formula when somebody edits it again: kept as text by its format too.
 const LOOKS_LIVE = /^[=+\-@\t\r]/;
-// eslint-disable-next-line no-control-regex
 const NOT_XML = /[\u0000-\u0008\u000b\u000c\u000e-\u001f\ufffe\uffff]/g;
 const LONGEST = 32_767;
 

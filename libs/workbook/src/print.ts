@@ -1,5 +1,5 @@
-import type { Worksheet } from 'exceljs';
-import { address } from './cells.js';
+import type { PaperSize, Worksheet } from 'exceljs';
+import { columnName } from './cells.js';
 
 export interface PrintSetUp {
   readonly columns: number;
@@ -9,7 +9,8 @@ export interface PrintSetUp {
   readonly frozenColumns?: number;
 }
 
-const LETTER = 1;
+// The type of the library lists fewer paper sizes than the format has.
+const LETTER = 1 as PaperSize;
 
 /** Landscape, one page wide, head repeated, page x of y, print area, head frozen. */
 export function printed(sheet: Worksheet, of: PrintSetUp): void {
@@ -19,7 +20,7 @@ export function printed(sheet: Worksheet, of: PrintSetUp): void {
     fitToPage: true,
     fitToWidth: 1,
     fitToHeight: 0,
-    printArea: `A1:${address(of.columns, Math.max(of.rows, 1))}`,
+    printArea: `A$1:${columnName(of.columns)}$${String(Math.max(of.rows, 1))}`,
     margins: { left: 0.5, right: 0.5, top: 0.5, bottom: 0.6, header: 0.3, footer: 0.3 },
   };
   if (of.headRows !== null) sheet.pageSetup.printTitlesRow = `${String(of.headRows.first)}:${String(of.headRows.last)}`;

@@ -65,6 +65,6 @@ const PER_LINE_pt = 13.5;
 
 /** Height that shows wrapped text whole; spreadsheet programs do not all fit rows when they open a file. */
 export function fitRow(sheet: Worksheet, row: number, wrapped: readonly { readonly text: string; readonly width: number }[]): void {
-  const lines = wrapped.map(({ text, width }) => text.split('\n').reduce((sum, part) => sum + Math.max(1, Math.ceil((part.length * 1.08) / Math.max(4, width - 1))), 0));
+  const lines = wrapped.map(({ text, width }) => text.split('\n').reduce((sum, part) => sum + Math.max(1, Math.ceil((part.length * 0.85) / Math.max(3, width))), 0));
   sheet.getRow(row).height = Math.max(1, ...lines) * PER_LINE_pt + 1.5;
 }

@@ -1,4 +1,4 @@
-import type { Worksheet } from 'exceljs';
+import type { Cell, Worksheet } from 'exceljs';
 import { address, type CellContent, live, put } from './cells.js';
 import { fitRow, headed, ruled, totalled, united } from './style.js';
 
@@ -27,6 +27,12 @@ const shown = (content: CellContent): number => {
   return content !== null && typeof content === 'object' && typeof content.result === 'number' ? content.result : 0;
 };
 
+/** Text right of a number stands off from it. */
+const standsOff = <Row>(columns: readonly Column<Row>[], i: number): boolean => columns[i]?.format === undefined && columns[i - 1]?.format !== undefined;
+const indented = (cell: Cell): void => {
+  cell.alignment = { ...cell.alignment, indent: 1 };
+};
+
 function head<Row>(sheet: Worksheet, row: number, columns: readonly Column<Row>[]): void {
   columns.forEach((column, i) => {
     const isNumber = column.format !== undefined;
@@ -34,6 +40,7 @@ function head<Row>(sheet: Worksheet, row: number, columns: readonly Column<Row>[
     headed(sheet.getCell(row, i + 1), isNumber);
     put(sheet.getCell(row + 1, i + 1), column.unit === '' ? null : column.unit);
     united(sheet.getCell(row + 1, i + 1), isNumber);
+    if (standsOff(columns, i)) [row, row + 1].forEach((r) => indented(sheet.getCell(r, i + 1)));
   });
   fitRow(sheet, row, columns.map((c) => ({ text: c.head, width: c.width })));
   fitRow(sheet, row + 1, columns.map((c) => ({ text: c.unit, width: c.width })));
@@ -58,6 +65,7 @@ export function writeTable<Row>(sheet: Worksheet, at: number, of: { readonly col
       const content = column.value(row, index, sheetRow);
       put(cell, content, column.format);
       cell.alignment = { vertical: 'top', wrapText: column.format === undefined, horizontal: column.format === undefined ? 'left' : 'right' };
+      if (standsOff(columns, i)) indented(cell);
       ruled(cell);
       sums[i] = (sums[i] ?? 0) + shown(content);
       return { text: typeof content === 'string' ? content : '', width: column.width };

@@ -37,10 +37,11 @@ function inputsOf({ inputs }: MoneyModel): Input[] {
 /** Named inputs in heavy boxes, each beside the value the plan was made with. */
 export function writeInputs(sheet: Worksheet, at: number, model: MoneyModel): InputsPlace {
   section(sheet, at, 'Inputs: change the boxed cells');
-  ['', 'Unit', 'Now', '', 'Plan made with', 'What it moves'].forEach((text, i) => {
+  ['', 'Unit', 'Now', '', 'Plan', 'Changed', 'What it moves'].forEach((text, i) => {
     put(sheet.getCell(at + 1, i + 1), text === '' ? null : text);
     bold(sheet.getCell(at + 1, i + 1));
-    if (i === 2 || i === 4) sheet.getCell(at + 1, i + 1).alignment = { horizontal: 'right', wrapText: true };
+    if (i === 2 || i === 4 || i === 5) sheet.getCell(at + 1, i + 1).alignment = { horizontal: 'right' };
+    if (i === 6) sheet.getCell(at + 1, i + 1).alignment = { horizontal: 'left', indent: 1 };
   });
   const inputs = inputsOf(model);
   const first = at + 2;
@@ -55,13 +56,16 @@ export function writeInputs(sheet: Worksheet, at: number, model: MoneyModel): In
     const low = input.unit === 'times' || input.unit === 'share' ? 0 : -0.5;
     cell.dataValidation = { type: 'decimal', operator: 'between', formulae: [low, input.unit === 'times' ? 100 : 1], showErrorMessage: true, errorTitle: input.label, error: `A number from ${String(low)} to ${input.unit === 'times' ? '100' : '1'}` };
     put(sheet.getCell(row, 4), 'input');
+    sheet.getCell(row, 4).alignment = { horizontal: 'left', indent: 1 };
+    sheet.getCell(row, 7).alignment = { horizontal: 'left', indent: 1 };
     put(sheet.getCell(row, 5), input.value, input.format);
-    put(sheet.getCell(row, 6), input.note === '' ? null : input.note);
+    put(sheet.getCell(row, 6), live(`IF(${address(3, row)}=${address(5, row)},0,1)`, 0), FORMAT.year);
+    put(sheet.getCell(row, 7), input.note === '' ? null : input.note);
   });
   const last = first + inputs.length - 1;
   const changed = last + 1;
   put(sheet.getCell(changed, 1), 'Inputs changed');
   put(sheet.getCell(changed, 2), 'count');
-  put(sheet.getCell(changed, 3), live(`SUMPRODUCT((${address(3, first)}:${address(3, last)}<>${address(5, first)}:${address(5, last)})*1)`, 0), FORMAT.year);
+  put(sheet.getCell(changed, 3), live(`SUM(${address(6, first)}:${address(6, last)})`, 0), FORMAT.year);
   return { changedCell: address(3, changed), nextRow: changed + 2 };
 }

@@ -11,8 +11,8 @@ import { type AxisPlace, FIRST_YEAR_COLUMN, worthOf } from './time-axis.js';
 
 export interface LinesPlace {
   readonly table: TablePlace;
-  /** Address, with its sheet, of the saving of all lines in their first years. */
-  readonly firstYearCell: string;
+  /** Formula of the saving of all lines in their first years. */
+  readonly firstYearSum: string;
   readonly firstYear: number;
 }
 
@@ -74,6 +74,5 @@ export function writeLines(sheet: Worksheet, of: LinesRequest): LinesPlace {
   const table = writeTable(sheet, next + 1, { columns: all, rows: of.model.lines, total: 'Total' });
   printed(sheet, { columns: all.length, rows: Math.max(table.totalRow, table.firstRow), headRows: { first: table.headRow, last: table.headRow + 1 }, frozenColumns: 1 });
   const firstYear = of.model.lines.reduce((sum, l) => sum + toCent(l.firstYear), 0);
-  const row = table.totalRow > 0 ? table.totalRow : table.firstRow;
-  return { table, firstYear, firstYearCell: `${quoted(SHEET.paybackLines)}!${address(FIRST_YEAR_MONEY, row)}` };
+  return { table, firstYear, firstYearSum: `SUM(${quoted(SHEET.paybackLines)}!${address(FIRST_YEAR_MONEY, table.firstRow)}:${address(FIRST_YEAR_MONEY, Math.max(table.firstRow, table.lastRow))})` };
 }

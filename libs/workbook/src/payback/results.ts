@@ -45,7 +45,7 @@ function headlines(of: { readonly plan: Plan; readonly model: MoneyModel; readon
     { label: 'Spent in all phases', unit: money, format: FORMAT.money, name: 'plan_spending', now: live(spentCell, spent), made: dollars(spent_cents) },
     { label: 'Net present value, whole building', unit: money, format: FORMAT.money, name: 'npv_whole', now: live(`${sumRow(axis.presentWholeRow)}+${sumRow(axis.presentSpentRow)}`, whole - spentNow), made: dollars(payback.npv_cents) },
     { label: 'Net present value, owner', unit: money, format: FORMAT.money, name: 'npv_owner', now: live(`${sumRow(axis.presentOwnerRow)}+${sumRow(axis.presentSpentRow)}`, owner - spentNow), made: dollars(payback.npvOwner_cents) },
-    { label: 'Saving in a first year, all payers', unit: money, format: FORMAT.money, name: 'first_year_saving', now: live(lines.firstYearCell, first), made: dollars(payback.firstYear_cents) },
+    { label: 'Saving in a first year, all payers', unit: money, format: FORMAT.money, name: 'first_year_saving', now: live(lines.firstYearSum, first), made: dollars(payback.firstYear_cents) },
     { label: 'Savings-to-investment ratio (SIR)', unit: 'ratio', format: FORMAT.two, name: 'plan_sir', now: live(`IF(${sumRow(axis.presentSpentRow)}<0,-1*${sumRow(axis.presentWholeRow)}/${sumRow(axis.presentSpentRow)},0)`, spentNow > 0 ? whole / spentNow : 0), made: payback.sir },
     { label: 'Simple payback', unit: 'years', format: FORMAT.two, name: 'plan_simple_payback', now: live('IF(first_year_saving>0,plan_spending/first_year_saving,"none")', first > 0 ? spent / first : 'none'), made: payback.simplePayback_yr ?? 'none' },
     { label: 'Discounted payback, from the study start', unit: 'years', format: FORMAT.two, now: live(`IF(MAX(${backs})>0,MAX(${backs}),"none")`, back > 0 ? back : 'none'), made: 'by this sheet' },
@@ -55,10 +55,11 @@ function headlines(of: { readonly plan: Plan; readonly model: MoneyModel; readon
 /** Headline results by formula, beside what the plan found, with the difference. */
 export function writeResults(sheet: Worksheet, at: number, of: { readonly plan: Plan; readonly model: MoneyModel; readonly axis: AxisPlace; readonly spending: TablePlace; readonly lines: LinesPlace }): ResultsPlace {
   section(sheet, at, 'Results');
-  ['', 'Unit', 'Now', '', 'Plan as made', 'Difference, beyond rounding (0 at the plan’s own inputs)'].forEach((text, i) => {
+  ['', 'Unit', 'Now', '', 'Plan', 'Difference, beyond rounding (0 at the plan’s own inputs)'].forEach((text, i) => {
     put(sheet.getCell(at + 1, i + 1), text === '' ? null : text);
     bold(sheet.getCell(at + 1, i + 1));
     if (i === 2 || i === 4) sheet.getCell(at + 1, i + 1).alignment = { horizontal: 'right' };
+    if (i === 5) sheet.getCell(at + 1, i + 1).alignment = { horizontal: 'left', indent: 1 };
   });
   const all = headlines(of);
   const first = at + 2;

@@ -93,6 +93,15 @@ function axisHead(sheet: Worksheet, row: number, of: { readonly years: readonly 
   });
 }
 
+const before = (year: number): string => columnName(FIRST_YEAR_COLUMN + year - 1);
+
+/** The part of a year at which the cash position crosses zero upwards, else 0. */
+function turned(at: { readonly y: number; readonly c: string; readonly row: number; readonly head: string; readonly net: string; readonly result: number }): LiveFormula | number {
+  if (at.y === 0) return 0;
+  const last = `${before(at.y)}${String(at.row)}`;
+  return live(`IF(AND(${last}<0,${at.c}${String(at.row)}>=0),${at.head}-1-${last}/(${at.net}),0)`, at.result);
+}
+
 /** One time axis for the whole plan: factors, flows, present values and the cash position, by live formulas. */
 export function writeTimeAxis(sheet: Worksheet, at: number, of: { readonly model: MoneyModel; readonly spending: TablePlace; readonly savings: SavingsPlace; readonly currency: string; readonly startYear: number }): AxisPlace {
   const { model, spending, savings, currency } = of;
@@ -135,13 +144,8 @@ export function writeTimeAxis(sheet: Worksheet, at: number, of: { readonly model
   const presentSpentRow = today('Spending, worth today', results.presentSpent, spentRow);
   const presentWholeRow = today('Saving, all payers, worth today', results.presentWhole, wholeRow);
   const presentOwnerRow = today('Saving, owner, worth today', results.presentOwner, ownerRow);
-  const cumulativeRow = write({
-    label: 'Cash position, all payers, worth today', unit: currency, format: FORMAT.money, isStrong: true,
-    cell: (y, c) => live(`${y === 0 ? '' : `${columnName(FIRST_YEAR_COLUMN + y - 1)}${String(row)}+`}${c}${String(presentSpentRow)}+${c}${String(presentWholeRow)}`, results.cumulative[y]!),
-  });
-  const backRow = write({
-    label: 'Year in which it turns to plus', unit: 'years', format: FORMAT.two,
-    cell: (y, c) => (y === 0 ? 0 : live(`IF(AND(${columnName(FIRST_YEAR_COLUMN + y - 1)}${String(cumulativeRow)}<0,${c}${String(cumulativeRow)}>=0),${head(c)}-1-${columnName(FIRST_YEAR_COLUMN + y - 1)}${String(cumulativeRow)}/(${c}${String(presentSpentRow)}+${c}${String(presentWholeRow)}),0)`, results.back[y]!)),
-  });
+  const net = (c: string): string => `${c}${String(presentSpentRow)}+${c}${String(presentWholeRow)}`;
+  const cumulativeRow = write({ label: 'Cash position, all payers, worth today', unit: currency, format: FORMAT.money, isStrong: true, cell: (y, c) => live(`${y === 0 ? '' : `${before(y)}${String(row)}+`}${net(c)}`, results.cumulative[y]!) });
+  const backRow = write({ label: 'Year in which it turns to plus', unit: 'years', format: FORMAT.two, cell: (y, c) => turned({ y, c, row: cumulativeRow, head: head(c), net: net(c), result: results.back[y]! }) });
   return { discountRow, worthRow, presentSpentRow, presentWholeRow, presentOwnerRow, backRow, lastColumn, nextRow: row + 1, results };
 }

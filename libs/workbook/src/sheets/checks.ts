@@ -24,7 +24,7 @@ export interface Check {
 }
 
 const CUT_PIECES = 14;
-const SPENDING = { cap: 2, film: 3, spent: 11, dwellings: 13, panes: 14 } as const;
+const SPENDING = { film: 3, left: 12, dwellings: 13, panes: 14 } as const;
 
 const rows = (place: Pick<TablePlace, 'firstRow' | 'lastRow'>, column: number): string => `${address(column, place.firstRow)}:${address(column, Math.max(place.firstRow, place.lastRow))}`;
 const on = (sheet: string, range: string): string => `${quoted(sheet)}!${range}`;
@@ -39,14 +39,12 @@ export function checksOf(plan: Plan, at: CheckPlaces & { readonly spending: Tabl
   const pieces = plan.cuts.reduce((sum, c) => sum + c.pieces.length + c.unplaced.length, 0);
   const film = plan.phases.reduce((sum, p) => sum + p.spending.film_cents, 0);
   const bought = plan.cuts.reduce((sum, c) => sum + c.bought.reduce((s, b) => s + b.count * b.price_cents, 0), 0);
-  const over = plan.phases.reduce((sum, p) => sum + Math.max(0, p.spending.total_cents - p.phase.cap_cents), 0);
+  const over = Math.max(0, ...plan.phases.map((p) => p.spending.total_cents - p.phase.cap_cents));
   const workColumn = columnName(at.workOrders.paneColumn);
   const dwellings = plan.phases.reduce((sum, p) => sum + p.lines, 0);
   const { results, changedCell } = at.payback;
-  const cap = `${rows(at.spending, SPENDING.cap)}`;
-  const spent = `${rows(at.spending, SPENDING.spent)}`;
   return [
-    { label: 'Spent over the caps', unit: plan.terms.currency, how: 'sum over the phases of what passes the cap', formula: live(`ROUND(SUMPRODUCT((${spent}>${cap})*(${spent}-${cap})),2)`, dollars(over)) },
+    { label: 'Spent over the caps', unit: plan.terms.currency, how: 'largest of the phases', formula: live(`ROUND(-1*MIN(0,${rows(at.spending, SPENDING.left)}),2)`, dollars(over)) },
     { label: 'Panes: phases less plan lines', unit: 'panes', how: `this sheet and ${SHEET.plan}`, formula: live(`${own(SPENDING.panes)}-${planPanes}`, panes - linePanes) },
     { label: 'Panes: plan less work orders', unit: 'panes', how: `${SHEET.plan} and ${SHEET.workOrders}`, formula: live(`${planPanes}-SUM(${on(SHEET.workOrders, `${workColumn}${String(at.workOrders.firstRow)}:${workColumn}${String(at.workOrders.lastRow)}`)})`, linePanes - workPanes) },
     { label: 'Panes: plan less cut list', unit: 'panes', how: `${SHEET.plan} and ${SHEET.cutList}; a pane that could not be laid is a row too`, formula: live(`${planPanes}-SUM(${on(SHEET.cutList, rows(at.cutList, CUT_PIECES))})`, linePanes - pieces) },

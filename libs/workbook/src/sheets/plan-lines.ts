@@ -9,7 +9,12 @@ import type { TablePlace } from '../table.js';
 /** Columns other sheets point at. */
 export const PLAN_COLUMN = { panes: 6, cost: 9 } as const;
 
-const rowOf = (line: PlanLine): string => [...new Set(line.windows.map((w) => `${w.inventoryRow.file} ${String(w.inventoryRow.row)}`))].join(', ');
+/** Rows of the survey behind a line, file by file. */
+function rowsOf(line: PlanLine): string {
+  const files = new Map<string, Set<number>>();
+  for (const { inventoryRow: at } of line.windows) files.set(at.file, (files.get(at.file) ?? new Set()).add(at.row));
+  return [...files].map(([file, rows]) => `${file} ${[...rows].sort((a, b) => a - b).join(', ')}`).join('; ');
+}
 
 /** The plan by phase: which dwelling, which sides, which film, what it costs and is worth. */
 export function planSheet(book: Workbook, plan: Plan): TablePlace {
@@ -35,9 +40,9 @@ export function planSheet(book: Workbook, plan: Plan): TablePlace {
       { head: 'Value, owner', unit: money, width: 12, format: FORMAT.money, isSummed: true, value: (l) => dollars(l.value.owner_cents) },
       { head: 'Simple payback', unit: 'years', width: 9, format: FORMAT.one, value: (l) => l.simplePayback_yr ?? l.paybackWhy ?? 'not known' },
       { head: 'SIR', unit: 'ratio', width: 7, format: FORMAT.two, value: (l) => l.sir },
-      { head: 'Reason', unit: '', width: 44, value: (l) => l.reason },
+      { head: 'Reason', unit: '', width: 42, value: (l) => l.reason },
       { head: 'Where plan and rank differ', unit: '', width: 30, value: (l) => l.differs ?? '' },
-      { head: 'From rows', unit: 'file and row', width: 20, value: rowOf },
+      { head: 'From rows', unit: 'file and row', width: 22, value: rowsOf },
     ],
     rows: plan.lines,
     total: 'Total',

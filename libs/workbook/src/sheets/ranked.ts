@@ -10,9 +10,9 @@ const NOTE =
   'Rank = expected yearly cooling-cost reduction, all payers, before added heating, for each dollar of installed film. Rows of one band cannot be told apart. The range is one standard deviation of what is specific to the dwelling; model, not calibrated.';
 
 const reasonAndPlan: readonly Column<RankedDwelling>[] = [
-  { head: 'Reason', unit: '', width: 50, value: (r) => r.reason },
-  { head: 'In the plan', unit: 'phase, or why not', width: 28, value: (r) => r.inPlan },
-  { head: 'Where plan and rank differ', unit: '', width: 34, value: (r) => r.differs ?? '' },
+  { head: 'Reason', unit: '', width: 46, value: (r) => r.reason },
+  { head: 'In the plan', unit: 'phase, or why not', width: 24, value: (r) => r.inPlan },
+  { head: 'Where plan and rank differ', unit: '', width: 30, value: (r) => r.differs ?? '' },
 ];
 
 const figures = (currency: string): readonly Column<RankedDwelling>[] => [

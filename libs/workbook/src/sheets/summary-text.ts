@@ -2,13 +2,21 @@ import { dollarsText } from '#calc';
 import type { Plan } from '#planning';
 import { SHEET } from '../sheet-names.js';
 
+const BEFORE = 'This is the value of the lines before visits, freight, film beyond the pieces and contingency; with them see both views.';
+
+/** Money left where nothing more pays. */
+export function leftText(plan: Plan): string[] {
+  const left = plan.phases.filter((p) => p.nothingLeftThatPays && p.left_cents > 0);
+  return left.length === 0 ? [] : [`Nothing left that pays: ${left.map((p) => `${dollarsText(p.left_cents)} of ${p.phase.id}`).join(', ')} ${left.length === 1 ? 'stays' : 'stay'} unspent.`];
+}
+
 /** Bound and gap in words. */
 export function proofText({ proof }: Plan): string {
   const found = dollarsText(proof.value_cents);
   const bound = dollarsText(proof.bound_cents);
   if (proof.status === 'infeasible') return `No choice keeps all caps and locks: ${proof.why ?? 'the reason is not known'}.`;
-  if (proof.status === 'optimal') return `The choice is proved best: value ${found}, and no choice within the worked caps is worth more.`;
-  return `The choice is worth ${found}; no choice within the worked caps can be worth more than ${bound}, so at most ${(proof.gap * 100).toFixed(2)} % is left. It is not proved to be the best.${proof.why === null ? '' : ` ${proof.why}.`}`;
+  if (proof.status === 'optimal') return `The choice is proved best: value ${found}, and no choice within the worked caps is worth more. ${BEFORE}`;
+  return `The choice is worth ${found}; no choice within the worked caps can be worth more than ${bound}, so at most ${(proof.gap * 100).toFixed(2)} % is left. It is not proved to be the best.${proof.why === null ? '' : ` ${proof.why}.`} ${BEFORE}`;
 }
 
 /** Limits of what the figures can say. */

@@ -7,7 +7,7 @@ import { SHEET } from '../sheet-names.js';
 import { bold, FORMAT } from '../style.js';
 import { type Column, setWidths, type TablePlace, writeTable } from '../table.js';
 import { type Check, checksOf, type CheckPlaces } from './checks.js';
-import { notKnown, proofText, whatToOpen } from './summary-text.js';
+import { leftText, notKnown, proofText, whatToOpen } from './summary-text.js';
 
 const LONGEST = 168;
 
@@ -44,7 +44,7 @@ function answers(plan: Plan): string[] {
     `Caps of ${dollarsText(caps)} in ${String(plan.phases.length)} phases; ${dollarsText(spent)} is spent on ${String(plan.lines.length)} dwellings with ${String(panes)} panes.`,
     `First-year saving ${dollarsText(payback.firstYear_cents)}, of which the owner keeps ${dollarsText(payback.firstYearOwner_cents)}. Electricity ${Math.round(payback.firstYear_kWh).toLocaleString('en-US')} kWh less. Simple payback ${payback.simplePayback_yr === null ? 'none' : `${payback.simplePayback_yr.toFixed(1)} years`}.`,
     proofText(plan),
-    ...plan.phases.filter((p) => p.nothingLeftThatPays && p.left_cents > 0).map((p) => `${p.phase.id}: ${dollarsText(p.left_cents)} left, nothing left that pays.`),
+    ...leftText(plan),
   ];
 }
 
@@ -54,7 +54,7 @@ function views(sheet: Worksheet, at: number, plan: Plan): number {
   ['Whose money', 'Net present value', 'First-year saving', 'Unit'].forEach((text, i) => {
     put(sheet.getCell(at + 1, i + 1), text);
     bold(sheet.getCell(at + 1, i + 1));
-    sheet.getCell(at + 1, i + 1).alignment = { wrapText: true, horizontal: i === 1 || i === 2 ? 'right' : 'left', vertical: 'bottom' };
+    sheet.getCell(at + 1, i + 1).alignment = { wrapText: true, horizontal: i === 1 || i === 2 ? 'right' : 'left', vertical: 'bottom', ...(i === 3 ? { indent: 1 } : {}) };
   });
   sheet.getRow(at + 1).height = 28;
   const row = (r: number, of: { readonly name: string; readonly npv: number; readonly first: number }): void => {
@@ -62,6 +62,7 @@ function views(sheet: Worksheet, at: number, plan: Plan): number {
     put(sheet.getCell(r, 2), dollars(of.npv), FORMAT.money);
     put(sheet.getCell(r, 3), dollars(of.first), FORMAT.money);
     put(sheet.getCell(r, 4), plan.terms.currency);
+    sheet.getCell(r, 4).alignment = { horizontal: 'left', indent: 1 };
   };
   row(at + 2, { name: 'Whole building', npv: payback.npv_cents, first: payback.firstYear_cents });
   row(at + 3, { name: 'Owner', npv: payback.npvOwner_cents, first: payback.firstYearOwner_cents });
@@ -72,13 +73,15 @@ function writeChecks(sheet: Worksheet, at: number, checks: readonly Check[]): nu
   section(sheet, at, 'Checks: all must be 0');
   checks.forEach((check, i) => {
     put(sheet.getCell(at + 1 + i, 1), check.label);
-    put(sheet.getCell(at + 1 + i, 2), check.formula, FORMAT.money);
+    put(sheet.getCell(at + 1 + i, 2), check.formula, check.unit === 'panes' || check.unit === 'dwellings' ? FORMAT.whole : FORMAT.money);
     put(sheet.getCell(at + 1 + i, 3), check.unit);
     put(sheet.getCell(at + 1 + i, 4), check.how);
+    sheet.getCell(at + 1 + i, 3).alignment = { horizontal: 'left', indent: 1 };
   });
   const total = at + 1 + checks.length;
   put(sheet.getCell(total, 1), 'All checks together');
-  put(sheet.getCell(total, 2), live(`SUMPRODUCT(ABS(${address(2, at + 1)}:${address(2, total - 1)}))`, checks.reduce((s, c) => s + Math.abs(Number(c.formula.result)), 0)), FORMAT.money);
+  put(sheet.getCell(total, 2), live(`SUMSQ(${address(2, at + 1)}:${address(2, total - 1)})`, checks.reduce((s, c) => s + Number(c.formula.result) ** 2, 0)), FORMAT.money);
+  put(sheet.getCell(total, 4), 'sum of squares, so that no two make up for each other');
   [1, 2].forEach((c) => bold(sheet.getCell(total, c)));
   return total + 2;
 }

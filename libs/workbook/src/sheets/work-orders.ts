@@ -15,20 +15,20 @@ export interface WorkOrderPlace {
 
 const PANE_COUNT = 13;
 
-const columns = (common: ReadonlySet<string>): readonly Column<WorkPane>[] => [
+const columns = (common: ReadonlySet<string>, phase: string): readonly Column<WorkPane>[] => [
   { head: 'Done', unit: '', width: 6, value: () => '☐' },
-  { head: 'Pane', unit: '', width: 18, value: (p) => p.pane },
-  { head: 'Room', unit: '', width: 13, value: (p) => p.room },
-  { head: 'Side', unit: '', width: 10, value: (p) => p.side },
-  { head: 'Sight size', unit: 'in, width × height', width: 17, value: (p) => p.sight },
-  { head: 'Measured here', unit: 'in, write in', width: 13, value: () => null },
-  { head: 'Cut size', unit: 'in, width × length', width: 17, value: (p) => p.cut },
-  { head: 'Finished size', unit: 'in, width × length', width: 17, value: (p) => p.finished },
-  { head: 'Roll', unit: '', width: 24, value: (p) => p.roll },
-  { head: 'Place on roll', unit: 'in', width: 22, value: (p) => p.rollPosition },
-  { head: 'Reach', unit: '', width: 11, value: (p) => p.reach },
-  { head: 'Consent and notes', unit: '', width: 44, value: (p) => [`${p.consent}; ${p.outcome.replaceAll('-', ' ')}`, ...p.notes.filter((n) => !common.has(n))].join('\n') },
-  { head: 'Panes', unit: '', width: 7, format: FORMAT.whole, value: () => 1 },
+  { head: 'Pane', unit: '', width: 16, value: (p) => p.pane },
+  { head: 'Room', unit: '', width: 12, value: (p) => p.room },
+  { head: 'Side', unit: '', width: 9, value: (p) => p.side },
+  { head: 'Sight size', unit: 'in, width × height', width: 18, value: (p) => p.sight },
+  { head: 'Measured here', unit: 'in, write in', width: 15, value: () => null },
+  { head: 'Cut size', unit: 'in, width × length', width: 26, value: (p) => p.cut },
+  { head: 'Finished size', unit: 'in, width × length', width: 18, value: (p) => p.finished },
+  { head: 'Roll', unit: '', width: 14, value: (p) => p.roll.replace(`${phase} `, '') },
+  { head: 'Place on roll', unit: 'in', width: 14, value: (p) => p.rollPosition },
+  { head: 'Reach', unit: '', width: 9, value: (p) => p.reach },
+  { head: 'Consent and notes', unit: '', width: 28, value: (p) => [`${p.consent}; ${p.outcome.replaceAll('-', ' ')}`, ...p.notes.filter((n) => !common.has(n))].join('\n') },
+  { head: 'Panes', unit: '', width: 6, format: FORMAT.whole, value: () => 1 },
 ];
 
 const hours = (minutes: number): string => (minutes / 60).toFixed(1);
@@ -48,18 +48,18 @@ function orderHead(sheet: Worksheet, at: number, order: WorkOrder): number {
     `Access: ${order.access}. Notice ${String(order.notice_h)} h.`,
   ];
   let row = at + 1;
-  for (const text of lines) row = paragraph(sheet, row, { text, longest: 200, strong: true });
-  for (const text of order.cautions) row = paragraph(sheet, row, { text: `Caution: ${text}`, longest: 200 });
-  for (const text of commonNotes(order)) row = paragraph(sheet, row, { text: `Every pane: ${text}`, longest: 200 });
+  for (const text of lines) row = paragraph(sheet, row, { text, longest: 225, strong: true });
+  for (const text of order.cautions) row = paragraph(sheet, row, { text: `Caution: ${text}`, longest: 225 });
+  for (const text of commonNotes(order)) row = paragraph(sheet, row, { text: `Every pane: ${text}`, longest: 225 });
   return row;
 }
 
 /** One paper a dwelling and visit, by building: the head of the columns repeats, each order starts a page. */
 export function workOrdersSheet(book: Workbook, plan: Plan): WorkOrderPlace {
   const sheet = book.getWorksheet(SHEET.workOrders) ?? book.addWorksheet(SHEET.workOrders);
-  setWidths(sheet, columns(new Set()));
+  setWidths(sheet, columns(new Set(), ''));
   titleRow(sheet, SHEET.workOrders, `${plan.name}, plan ${plan.id} revision ${String(plan.revision)} of ${plan.madeOn}: one order for each dwelling and visit. Sizes are width before height; measure each pane before cutting.`);
-  const head = writeTable(sheet, 3, { columns: columns(new Set()), rows: [] });
+  const head = writeTable(sheet, 3, { columns: columns(new Set(), ''), rows: [] });
   let row = head.firstRow;
   plan.workOrders.forEach((order, i) => {
     if (i > 0) sheet.getRow(row - 1).addPageBreak();
@@ -78,12 +78,13 @@ export function workOrdersSheet(book: Workbook, plan: Plan): WorkOrderPlace {
 }
 
 function paneRows(sheet: Worksheet, at: number, order: WorkOrder): number {
-  const own = columns(commonNotes(order));
+  const own = columns(commonNotes(order), order.phase);
   order.panes.forEach((pane, i) => {
     const texts = own.map((column, c) => {
       const cell = sheet.getCell(at + i, c + 1);
       const content = column.value(pane, i, at + i);
       put(cell, content, column.format);
+      cell.font = { name: 'Arial', size: 11 };
       cell.alignment = { vertical: 'middle', wrapText: column.format === undefined };
       cell.border = { top: { style: 'thin' }, bottom: { style: 'thin' }, ...(c === 5 ? { left: { style: 'thin' }, right: { style: 'thin' } } : {}) };
       return { text: typeof content === 'string' ? content : '', width: column.width };
