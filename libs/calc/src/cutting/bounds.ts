@@ -3,8 +3,8 @@ import type { ReadyJob } from './ready-job.js';
 import { mm2OfTicks2, type Bounds } from './result.js';
 
 /**
- * The least area and the least cost any cutting must buy: the largest of the piece area, the pieces that lie alone on every roll, and
- * the bar relaxation; lifted to the next sum of whole rolls where film is sold in whole rolls only.
+ * The least area and the least cost any cutting must buy, by the bar relaxation (which never says less than the area of the pieces, nor
+ * than the rolls' width over the length of pieces that lie alone); lifted to the next sum of whole rolls where film is sold in whole rolls only.
  *
  * @param ready the job in ticks
  * @returns bounds that no layout, guillotine or not, passes

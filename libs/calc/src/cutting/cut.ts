@@ -8,11 +8,14 @@ import { fillStock, layable, narrowed, type LayAll } from './stock-fill.js';
 import { ShelfFill } from './shelf-fill.js';
 import { greedyShelves } from './shelf-greedy.js';
 import { ShelfPrice } from './shelf-price.js';
+import { searchedStrip } from './strip-search.js';
 import { improved } from './improve.js';
 import { boughtRolls, QUICK } from './whole-rolls.js';
 import { seeded } from './random.js';
 
 const ROUNDS = 1000;
+/** With more sizes than this a round costs more and gains less. */
+const MANY = 120;
 
 /**
  * Cuts pieces of film from rolls by straight cuts from edge to edge, with the least film bought that the search finds, and the least
@@ -43,7 +46,7 @@ export function cut(job: CutJob): CutResult {
 function laidBlocks(ready: ReadyJob, pieces: Int32Array, search: { readonly rounds: number; readonly seed: number; readonly quick: boolean }): Block[] {
   if (!pieces.some((n) => n > 0)) return [];
   const fill = new ShelfFill(ready);
-  const { rounds } = search;
+  const rounds = ready.types.length > MANY ? Math.ceil(search.rounds / 5) : search.rounds;
   const next = seeded(search.seed);
   const area = Float64Array.from(ready.types, (type) => type.across * type.along);
   const plain = greedyShelves(ready, fill, { left: pieces.slice(), worth: area, next: () => 0 });
@@ -52,7 +55,15 @@ function laidBlocks(ready: ReadyJob, pieces: Int32Array, search: { readonly roun
   const { blocks, price } = dived(ready, tools, pieces);
   const tried = [blocks, plain].map((from) => improved(ready, fill, { blocks: from, worth: price, rounds: Math.ceil(rounds / 4), next }));
   tried.sort((a, b) => costOf(ready, a) - costOf(ready, b));
-  return improved(ready, fill, { blocks: tried[0] ?? blocks, worth: price, rounds: Math.floor(rounds / 2), next });
+  const shelves = improved(ready, fill, { blocks: tried[0] ?? blocks, worth: price, rounds: Math.floor(rounds / 2), next });
+  return betterStrip(ready, pieces, { shelves, rounds: search.rounds, next });
+}
+
+/** Where there is one kind of roll, the pieces may also go on one stretch without shelves, which suits few pieces of many sizes. */
+function betterStrip(ready: ReadyJob, pieces: Int32Array, from: { readonly shelves: Block[]; readonly rounds: number; readonly next: () => number }): Block[] {
+  if (ready.offers.length !== 1) return from.shelves;
+  const strip = searchedStrip(ready, pieces, { offer: 0, rounds: 4 * from.rounds, next: from.next });
+  return strip !== null && blockCost(ready, strip) < costOf(ready, from.shelves) * (1 - 1e-12) ? [strip] : from.shelves;
 }
 
 const costOf = (ready: ReadyJob, blocks: readonly Block[]): number => blocks.reduce((sum, block) => sum + blockCost(ready, block), 0);

@@ -47,7 +47,7 @@ function fractional(ready: ReadyJob, pricer: ShelfPrice, left: Int32Array): { ro
     const shelves = pricer.improving(price, discount);
     let added = 0;
     for (let o = 0; o < ready.offers.length; o++) {
-      const roll = bestRoll(ready, shelves.filter((shelf) => shelf.block.offer === o), { offer: o, price });
+      const roll = bestRoll(ready, shelves.filter((shelf) => shelf.block.offer === o), o);
       if (roll === null) continue;
       const counts = new Int32Array(left.length);
       for (const block of roll.blocks) countBlock(ready, block, { counts, sign: 1 });
@@ -65,10 +65,16 @@ function fractional(ready: ReadyJob, pricer: ShelfPrice, left: Int32Array): { ro
   return rolls.map((roll, r) => ({ roll, times: times[r]! })).filter((each) => each.times >= 1 - 1e-6).sort((a, b) => b.times - a.times);
 }
 
-function bestRoll(ready: ReadyJob, shelves: readonly PricedShelf[], of: { readonly offer: number; readonly price: Float64Array }): RolledUp | null {
-  const { length } = ready.offers[of.offer]!;
-  if (shelves.length === 0) return null;
-  const { step } = stepOf(shelves.map((shelf) => shelf.block.length), length);
+/** Shelves, the best by worth for their length, and cells of the table by which one roll is filled. */
+const MOST_SHELVES = 100;
+const CELLS = 5000;
+
+function bestRoll(ready: ReadyJob, found: readonly PricedShelf[], offer: number): RolledUp | null {
+  const { length } = ready.offers[offer]!;
+  if (found.length === 0) return null;
+  const good = (shelf: PricedShelf): number => shelf.worth / shelf.block.length;
+  const shelves = [...found].sort((a, b) => good(b) - good(a)).slice(0, MOST_SHELVES);
+  const { step } = stepOf(shelves.map((shelf) => shelf.block.length), length, CELLS);
   const cap = Math.floor((length + SAME_ticks) / step);
   const value = new Float64Array(cap + 1);
   const mark = new Int32Array(cap + 1).fill(-1);
@@ -85,5 +91,5 @@ function bestRoll(ready: ReadyJob, shelves: readonly PricedShelf[], of: { readon
   const blocks: Block[] = [];
   for (let x = cap; x > 0 && mark[x]! >= 0; x -= cells[mark[x]!]!) blocks.push(shelves[mark[x]!]!.block);
   blocks.sort((a, b) => b.length - a.length);
-  return { offer: of.offer, blocks, running: blocks.reduce((sum, block) => sum + block.length, 0) };
+  return { offer, blocks, running: blocks.reduce((sum, block) => sum + block.length, 0) };
 }
