@@ -27,8 +27,8 @@ const shown = (content: CellContent): number => {
   return content !== null && typeof content === 'object' && typeof content.result === 'number' ? content.result : 0;
 };
 
-/** Text right of a number stands off from it. */
-const standsOff = <Row>(columns: readonly Column<Row>[], i: number): boolean => columns[i]?.format === undefined && columns[i - 1]?.format !== undefined;
+/** Text stands off from the column before it. */
+const standsOff = <Row>(columns: readonly Column<Row>[], i: number): boolean => i > 0 && columns[i]?.format === undefined;
 const indented = (cell: Cell): void => {
   cell.alignment = { ...cell.alignment, indent: 1 };
 };
