@@ -12,12 +12,15 @@ export interface WindowWork {
   readonly piece_m2: number;
 }
 
+/** Below this a pane of several is a small lite between bars, quicker than a full pane; the leaves of a door are full panes. Common practice, no source. */
+const SMALL_LITE_m2 = 0.3;
+
 export function windowWork(window: PlacedWindow, terms: Pick<PlanTerms, 'trimPerEdge_mm' | 'edgeGap_mm'>): WindowWork {
   const count = paneCount(window);
   const piece = pieceOf({ width_mm: window.width.mm, height_mm: window.height.mm }, terms);
   const area_m2 = (window.width.mm * window.height.mm) / 1e6;
   return {
-    pane: { count, area_m2, reach: window.reach ?? 'floor', isDividedLite: count > 1, hasOldFilm: window.existingFilm === 'present' },
+    pane: { count, area_m2, reach: window.reach ?? 'floor', isDividedLite: count > 1 && area_m2 < SMALL_LITE_m2, hasOldFilm: window.existingFilm === 'present' },
     panes: count,
     glass_m2: count * area_m2,
     piece_m2: (count * piece.width_mm * piece.length_mm) / 1e6,
