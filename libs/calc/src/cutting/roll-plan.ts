@@ -20,7 +20,7 @@ export function plannedRolls(ready: ReadyJob, left: Int32Array): RolledUp[] {
   if (whole.length !== ready.offers.length || ready.types.length > MOST_TYPES) return [];
   const pricer = new ShelfPrice(ready);
   const rolls: RolledUp[] = [];
-  for (let dive = 0; dive < 3; dive++) {
+  for (let dive = 0; dive < 2; dive++) {
     const before = rolls.length;
     for (const { roll, times } of fractional(ready, pricer, left)) {
       const use = new Int32Array(left.length);
@@ -66,7 +66,7 @@ function fractional(ready: ReadyJob, pricer: ShelfPrice, left: Int32Array): { ro
 }
 
 /** Shelves, the best by worth for their length, and cells of the table by which one roll is filled. */
-const MOST_SHELVES = 100;
+const MOST_SHELVES = 48;
 const CELLS = 5000;
 
 function bestRoll(ready: ReadyJob, found: readonly PricedShelf[], offer: number): RolledUp | null {

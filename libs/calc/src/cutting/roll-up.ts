@@ -20,6 +20,7 @@ export function rollUp(ready: ReadyJob, blocks: readonly Block[]): RolledUp[] {
     if (own.length === 0) return [];
     if (offer.length === Infinity) return [rolled(o, own)];
     const longestFirst = firstFit(own, offer.length);
+    if (longestFirst.length <= Math.ceil((lengthOf(own) - SAME_ticks) / offer.length)) return longestFirst.map((each) => rolled(o, each));
     const filled = filledUp(own, offer.length);
     return (filled.length < longestFirst.length ? filled : longestFirst).map((each) => rolled(o, each));
   });

@@ -49,7 +49,7 @@ export function boughtRolls(ready: ReadyJob, pieces: Int32Array, layAll: LayAll)
 }
 
 /** A share of the search so small that nothing is planned: greedy passes only. */
-export const QUICK = 0.05;
+export const QUICK = 0.01;
 
 interface Laying {
   readonly range: readonly number[];
