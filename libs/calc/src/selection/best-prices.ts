@@ -1,5 +1,6 @@
 import { ColumnMaster, type Master } from './column-master.js';
-import { noRestriction, type Relaxation } from './relaxation.js';
+import type { Relaxation } from './relaxation.js';
+import { noRestriction } from './restriction.js';
 
 /** Prices with the least bound found, and the relaxed choices seen on the way. */
 export interface BestPrices {

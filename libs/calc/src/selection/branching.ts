@@ -1,5 +1,5 @@
 import type { PartModel } from './part-model.js';
-import type { Restriction } from './relaxation.js';
+import type { Restriction } from './restriction.js';
 
 /** Counts how often the relaxed choices of a node visit and take what: shares near a half are what the node has not decided. */
 export class Shares {

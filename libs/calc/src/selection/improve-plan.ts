@@ -1,10 +1,16 @@
+import { evenNumbers } from './even-numbers.js';
+import { Exchange } from './exchange.js';
+import { fillPlan } from './first-plan.js';
 import { Neighbourhood, type OpenPart } from './neighbourhood.js';
 import type { PlanState } from './plan-state.js';
 import type { PricedItems } from './priced-items.js';
 
 /** What bounds the improvement. */
 export interface ImproveLimits {
+  /** Rounds, each from a shaken plan. */
   readonly mostRounds: number;
+  /** Parts opened between two exchanges. */
+  readonly openings: number;
   readonly mostNodes: number;
   readonly expired: () => boolean;
   readonly better: (worth: number) => void;
@@ -13,24 +19,15 @@ export interface ImproveLimits {
 /** Most groups opened at once with all their visits. */
 const MOST_IN_UNIT = 40;
 
-/** Even numbers 0 … 1 from a fixed seed: the same problem is always searched in the same way. */
-function evenNumbers(seed: number): () => number {
-  let state = seed;
-  return () => {
-    state = (state + 0x6d2b79f5) | 0;
-    let t = Math.imul(state ^ (state >>> 15), 1 | state);
-    t = (t + Math.imul(t ^ (t >>> 7), 61 | t)) ^ t;
-    return ((t ^ (t >>> 14)) >>> 0) / 4294967296;
-  };
-}
-
 /** Chooses which part of the plan to open next. */
 class Openings {
-  private readonly even = evenNumbers(20260701);
   private readonly byTension: readonly number[];
   private readonly visitUnits: readonly number[];
 
-  constructor(private readonly priced: PricedItems) {
+  constructor(
+    private readonly priced: PricedItems,
+    private readonly even: () => number,
+  ) {
     const { model } = priced;
     const tension = Float64Array.from(model.groups, (_, g) => priced.tension(g));
     this.byTension = Array.from(model.groups.keys()).filter((g) => tension[g]! < Infinity).sort((a, b) => tension[a]! - tension[b]! || a - b);
@@ -59,29 +56,98 @@ class Openings {
   }
 }
 
+/** Groups set to another of their best ways when the plan is shaken. */
+const SHAKEN = 3;
+const WAYS = 4;
+
+/** One plan being improved: parts of it opened and searched through, exchanges made, the whole shaken when stuck. */
+class Improvement {
+  worth: number;
+  private best: Int32Array;
+  private readonly even = evenNumbers(20260701);
+  private readonly search: Neighbourhood;
+  private readonly openings: Openings;
+  private readonly exchange: Exchange;
+  private round = 0;
+
+  constructor(
+    private readonly state: PlanState,
+    private readonly priced: PricedItems,
+    private readonly from: { readonly worth: number; readonly bound: number; readonly limits: ImproveLimits },
+  ) {
+    this.worth = from.worth;
+    this.best = state.item.slice();
+    this.search = new Neighbourhood(state, priced);
+    this.openings = new Openings(priced, this.even);
+    this.exchange = new Exchange(state, priced, this.even);
+  }
+
+  get nodes(): number {
+    return this.search.spent + this.exchange.spent;
+  }
+
+  /** Opens parts of the plan one after the other. */
+  private open(worth: number): number {
+    let now = worth;
+    for (let k = 0; k < this.from.limits.openings && now < this.from.bound; k++, this.round++) {
+      if (k % 16 === 0 && this.from.limits.expired()) break;
+      now = this.search.improve(this.openings.next(this.round, 6 + (this.round % 9)), now, this.from.limits.mostNodes);
+    }
+    return now;
+  }
+
+  private shake(): void {
+    const { state, priced } = this;
+    const { model } = priced;
+    for (const g of this.openings.next(1, SHAKEN).groups) {
+      const way = priced.order[model.itemStart[g]! + Math.floor(this.even() * WAYS)];
+      if (way === undefined || model.groupOf[way] !== g || model.must[g] === 1) continue;
+      state.clear(g);
+      if (state.fits(way)) state.put(way);
+    }
+    fillPlan(state, priced);
+  }
+
+  /** From the plan as it stands to one that neither openings nor exchanges improve. */
+  settle(): void {
+    let now = this.state.complete() ? this.state.total() : -Infinity;
+    for (;;) {
+      const opened = this.open(now);
+      const exchanged = opened === -Infinity ? opened : this.exchange.round(opened);
+      if (exchanged <= now || this.from.limits.expired()) {
+        now = Math.max(exchanged, now);
+        break;
+      }
+      now = exchanged;
+    }
+    if (now <= this.worth) return;
+    this.worth = now;
+    this.best = this.state.item.slice();
+    this.from.limits.better(now);
+  }
+
+  run(): void {
+    this.settle();
+    for (let round = 1; round < this.from.limits.mostRounds && this.worth < this.from.bound && !this.from.limits.expired(); round++) {
+      this.state.become(this.best);
+      this.shake();
+      this.settle();
+    }
+    this.state.become(this.best);
+  }
+}
+
 /**
- * Improves a plan by opening parts of it and searching each part through, until the bound is met or the rounds are used.
+ * Improves a plan: parts of it are opened and searched through, pairs of changes exchanged, and the plan shaken when neither
+ * helps, until the bound is met or the rounds are used.
  *
  * @param state plan, changed in place
  * @param priced the part at its best prices
  * @param from worth of the plan (−∞ when not complete), the bound, and limits
- * @returns worth of the plan and nodes looked at
+ * @returns worth of the plan and steps looked at
  */
-export function improvePlan(state: PlanState, priced: PricedItems, from: { worth: number; bound: number; limits: ImproveLimits }): { worth: number; nodes: number } {
-  const { limits, bound } = from;
-  const search = new Neighbourhood(state, priced);
-  const openings = new Openings(priced);
-  let { worth } = from;
-  let size = 6;
-  let idle = 0;
-  for (let round = 0; round < limits.mostRounds && worth < bound; round++) {
-    if (round % 16 === 0 && limits.expired()) break;
-    const now = search.improve(openings.next(round, size), worth, limits.mostNodes);
-    if (now > worth) {
-      worth = now;
-      idle = 0;
-      limits.better(worth);
-    } else if (++idle % 60 === 0 && size < 16) size++;
-  }
-  return { worth, nodes: search.spent };
+export function improvePlan(state: PlanState, priced: PricedItems, from: { readonly worth: number; readonly bound: number; readonly limits: ImproveLimits }): { worth: number; nodes: number } {
+  const improvement = new Improvement(state, priced, from);
+  improvement.run();
+  return { worth: improvement.worth, nodes: improvement.nodes };
 }

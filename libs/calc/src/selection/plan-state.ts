@@ -2,8 +2,8 @@ import type { PartModel } from './part-model.js';
 
 const NONE: readonly number[] = [];
 
-/** Price of a set that is not in one phase as a whole, nor left as a whole. */
-function brokenPrice(model: PartModel, item: Int32Array, set: { readonly groups: readonly number[]; readonly price: number }): number {
+/** Price of a set that is not in one phase as a whole, nor left as a whole; −1 stands for a group that cannot be taken. */
+export function brokenPrice(model: PartModel, item: Int32Array, set: { readonly groups: readonly number[]; readonly price: number }): number {
   const phaseOf = (g: number): number => (g < 0 || item[g]! < 0 ? -1 : model.phase[item[g]!]!);
   const first = phaseOf(set.groups[0]!);
   return set.groups.every((g) => phaseOf(g) === first) ? 0 : set.price;

@@ -1,5 +1,5 @@
 import type { PartModel } from './part-model.js';
-import type { Restriction } from './relaxation.js';
+import type { Restriction } from './restriction.js';
 
 /** What is used for certain in each limit once visits and groups are fixed. */
 class CertainUse {

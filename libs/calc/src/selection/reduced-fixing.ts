@@ -1,4 +1,5 @@
-import type { Relaxation, Restriction } from './relaxation.js';
+import type { Relaxation } from './relaxation.js';
+import type { Restriction } from './restriction.js';
 
 /** Single groups without visits: what loses more than the room cannot be in a better plan. */
 function fixPlain(relaxation: Relaxation, at: { u: number; room: number; within: Restriction }): void {

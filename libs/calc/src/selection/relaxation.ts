@@ -1,23 +1,7 @@
 import type { PartModel, Unit } from './part-model.js';
+import { brokenPrice } from './plan-state.js';
 import type { PriceRows } from './price-rows.js';
-
-/** What the search has ruled out or fixed; all free at the root. */
-export interface Restriction {
-  /** 1 for an item that may be taken. */
-  readonly item: Uint8Array;
-  /** 1 for a group that must be taken. */
-  readonly must: Uint8Array;
-  /** By unit: phases that must be visited, and that may be. */
-  readonly forced: Int32Array;
-  readonly may: Int32Array;
-}
-
-/** Nothing ruled out but visits in phases in which nothing can be done. */
-export function noRestriction(model: PartModel): Restriction {
-  const may = new Int32Array(model.units.length);
-  for (let j = 0; j < model.option.length; j++) may[model.unitOf[model.groupOf[j]!]!]! |= 1 << model.phase[j]!;
-  return { item: new Uint8Array(model.option.length).fill(1), must: model.must.slice(), forced: new Int32Array(model.units.length), may };
-}
+import { noRestriction, type Restriction } from './restriction.js';
 
 /**
  * The Lagrangian relaxation of a part: with prices on all limits every unit is best off by itself. One object keeps the
@@ -305,14 +289,7 @@ export class Relaxation {
       if (model.unitOf[a] === u && this.chosen[a]! >= 0) to[rows.exclusive + e]! += sign;
       if (model.unitOf[b] === u && this.chosen[b]! >= 0) to[rows.exclusive + e]! += sign;
     }
-    for (const set of unit.sets) value -= this.broken(set) ? set.price : 0;
+    for (const set of unit.sets) value -= brokenPrice(model, this.chosen, { ...set, groups: set.whole ? set.groups : [...set.groups, -1] });
     return value;
-  }
-
-  private broken(set: Unit['sets'][number]): boolean {
-    const first = this.chosen[set.groups[0]!]!;
-    const at = first < 0 ? -1 : this.model.phase[first]!;
-    if (!set.whole && at >= 0) return true;
-    return set.groups.some((g) => (this.chosen[g]! < 0 ? -1 : this.model.phase[this.chosen[g]!]!) !== at);
   }
 }

@@ -10,7 +10,8 @@ import { PlanState } from './plan-state.js';
 import { keepPrices, priceRows } from './price-rows.js';
 import { PricedItems } from './priced-items.js';
 import { propagate } from './propagation.js';
-import { noRestriction, Relaxation } from './relaxation.js';
+import { Relaxation } from './relaxation.js';
+import { noRestriction } from './restriction.js';
 import { searchTree } from './tree-search.js';
 import { wholeBound } from './bound-rounding.js';
 
@@ -25,10 +26,11 @@ export interface Effort {
 }
 
 /** Counts that end each stage without a clock: some seconds for a hundred groups with tens of options. */
-const FIRST_ROUNDS = 400;
-const LAST_ROUNDS = 2500;
+const FIRST_ROUNDS = 3;
+const LAST_ROUNDS = 4;
+const OPENINGS = 100;
 const NODES_IN_ROUND = 4000;
-const TREE_WORK = 12e6;
+const TREE_WORK = 8e6;
 /** Parts with more items than this are not searched to the end. */
 const MOST_TREE_ITEMS = 20_000;
 /** Blocks the built-in simplex mixes at most; a solver handed in takes one a unit. */
@@ -69,6 +71,7 @@ class PartSearch {
     if (this.done) return;
     const limits = {
       mostRounds: this.effort.timed ? Infinity : rounds,
+      openings: OPENINGS,
       mostNodes: NODES_IN_ROUND,
       expired: () => this.effort.used(share),
       better: (worth: number) => this.effort.better(worth, this.ceiling),
@@ -158,8 +161,8 @@ export function solveSeveralCapsPart(of: Compiled, part: IndependentPart, to: { 
   keepPrices(relaxation, prices.price, to.multipliers);
   const search = new PartSearch(relaxation, prices, effort);
   search.first();
-  search.improve(FIRST_ROUNDS, 0.25);
-  search.prove(0.7);
+  search.improve(FIRST_ROUNDS, 0.15);
+  search.prove(0.9);
   search.improve(LAST_ROUNDS, 1);
   return answerOf(model, prices, search);
 }

@@ -1,10 +1,13 @@
 import { child, Shares, type Branch } from './branching.js';
 import { ROUNDING } from './core-order.js';
+import { decidedNode, halves, isDecided } from './decided-node.js';
+import { joinHalves } from './join-halves.js';
 import { worthOf } from './plan-state.js';
 import { propagate } from './propagation.js';
 import { NodeQueue } from './node-queue.js';
 import { fixByLoss } from './reduced-fixing.js';
-import { noRestriction, type Relaxation, type Restriction } from './relaxation.js';
+import type { Relaxation } from './relaxation.js';
+import { noRestriction, type Restriction } from './restriction.js';
 
 /** What bounds the tree. */
 export interface TreeLimits {
@@ -36,6 +39,12 @@ export interface TreeAnswer {
 
 /** Steps on the prices in a node, and at the root. */
 const STEPS = 30;
+/** Combinations of a half, at most: about 100 MB. */
+const MOST_COMBINATIONS = 4e5;
+/** Combinations that take about as long as bounding a node. */
+const COMBINATIONS_A_NODE = 800;
+/** Pairs looked at in a join that take about as long as bounding a node. */
+const LOOKS_A_NODE = 20_000;
 
 /**
  * Branch and bound over visits, phases and options, each node bounded by the Lagrangian relaxation with prices adjusted to
@@ -43,6 +52,8 @@ const STEPS = 30;
  */
 class Tree {
   nodes = 0;
+  /** Nodes, and joins counted in nodes. */
+  private work = 0;
   worth: number;
   items: Int32Array | null = null;
   private readonly queue = new NodeQueue<TreeNode>();
@@ -68,7 +79,7 @@ class Tree {
     while (this.queue.size > 0) {
       const node = this.queue.first()!;
       if (node.bound < this.worth + 1 - ROUNDING) return -Infinity;
-      if (this.nodes >= this.limits.mostNodes || (this.nodes % 16 < 2 && this.limits.expired())) return node.bound;
+      if (this.work >= this.limits.mostNodes || this.limits.expired()) return node.bound;
       this.queue.take();
       for (const yes of [node.branch.first, !node.branch.first]) {
         const within = child(this.relaxation.model, node.within, { branch: node.branch, yes });
@@ -83,6 +94,7 @@ class Tree {
     const { model } = this.relaxation;
     const { within } = from;
     this.nodes++;
+    this.work++;
     if (propagate(model, within) !== null) return;
     const price = from.price.slice();
     let bound = this.lower(within, price);
@@ -95,9 +107,36 @@ class Tree {
     const branch = this.shares.branch(within);
     if (branch === null) this.leaf(within, price);
     else {
+      bound = Math.min(bound, this.afterJoin(within, price));
+      if (bound < this.worth + 1 - ROUNDING) return;
       if (branch.kind !== 'visit') this.worth = Math.max(this.worth, this.limits.visitsDecided?.(this.relaxation.chosen, price) ?? this.worth);
       this.queue.add({ within, price, bound, branch, depth: from.depth });
     }
+  }
+
+  /**
+   * Looks at all combinations of a node in which only groups are undecided, as far below its bound as there is room for:
+   * gives the bound that remains, −∞ when the node is closed.
+   */
+  private afterJoin(within: Restriction, price: Float64Array): number {
+    const { relaxation } = this;
+    if (!isDecided(relaxation, within)) return Infinity;
+    relaxation.focus(within);
+    const bound = relaxation.evaluate(price);
+    relaxation.measureSlack();
+    const whole = bound - (this.worth + 1 - ROUNDING);
+    const all = decidedNode(relaxation, within, { price, room: whole });
+    const { sides, count, room } = halves(all, MOST_COMBINATIONS);
+    this.work += Math.ceil(count / COMBINATIONS_A_NODE);
+    const { loss, items, looked } = joinHalves({ ...all, room }, sides);
+    this.work += Math.ceil(looked / LOOKS_A_NODE);
+    if (loss !== null) {
+      const plan = relaxation.chosen.slice();
+      for (const [g, j] of items) plan[g] = j;
+      this.take(plan);
+      return -Infinity;
+    }
+    return room >= whole ? -Infinity : bound - room;
   }
 
   /** Everything decided: the relaxed choice is the only one left, and counts if it keeps the limits. */
@@ -105,19 +144,19 @@ class Tree {
     this.relaxation.focus(within);
     this.relaxation.evaluate(price);
     this.relaxation.measureSlack();
-    if (this.keepsLimits()) this.take();
+    if (this.keepsLimits()) this.take(this.relaxation.chosen);
   }
 
   private keepsLimits(): boolean {
     return this.relaxation.rows.active.every((r) => this.relaxation.slack[r]! >= 0);
   }
 
-  /** Records the relaxed choice as a plan if it is better. */
-  private take(): void {
-    const worth = worthOf(this.relaxation.model, this.relaxation.chosen);
+  /** Records a choice that keeps the limits as a plan if it is better. */
+  private take(chosen: Int32Array): void {
+    const worth = worthOf(this.relaxation.model, chosen);
     if (worth <= this.worth) return;
     this.worth = worth;
-    this.items = this.relaxation.chosen.slice();
+    this.items = chosen.slice();
     this.limits.better(worth, this.items);
   }
 
@@ -141,7 +180,7 @@ class Tree {
       if (bound < this.worth + 1 - ROUNDING) return bound;
       relaxation.measureSlack();
       this.shares.add(relaxation.chosen, relaxation.open);
-      if (this.keepsLimits()) this.take();
+      if (this.keepsLimits()) this.take(this.relaxation.chosen);
       if (idle >= 4) {
         pace /= 2;
         idle = 0;
