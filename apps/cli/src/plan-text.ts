@@ -18,7 +18,7 @@ export function ranksText(rows: readonly RankedDwelling[], most: number): string
 function proofText(plan: Plan): string {
   const { proof } = plan;
   if (proof.status === 'infeasible') return `No plan fits: ${proof.why ?? ''}`;
-  if (proof.status === 'optimal') return `Proved: no choice of these options under these caps is worth more (value of lines ${dollars(proof.value_cents)}).`;
+  if (proof.status === 'optimal') return `Proved: no choice of these options under the caps the last round worked with is worth more (value of lines ${dollars(proof.value_cents)}).`;
   return `Not proved to be the best: lines worth ${dollars(proof.value_cents)}, no choice can pass ${dollars(proof.bound_cents)} (gap ${percent(proof.gap)}).`;
 }
 

@@ -2,6 +2,7 @@ import type { Building, Lock, Phase, SelectionGroup, SelectionOption, SelectionP
 import { grouped, sortedBy } from './grouped.js';
 import type { FilmOption, PhaseValue } from './option.js';
 import type { PlanTerms } from './plan.js';
+import { withoutIdlePhases } from './slack-phases.js';
 
 /** An option in a phase with its value there: one candidate of the selection. */
 export interface Candidate {
@@ -74,13 +75,17 @@ export function selectionProblem(request: SelectionRequest): PosedSelection {
   const must: string[] = [];
   const locksOf = grouped(request.locks, lockedDwelling);
   const byDwelling = grouped(sortedBy(request.options, (o) => o.id), (o) => o.dwelling);
+  const all: Candidate[] = [];
   for (const [dwelling, options] of byDwelling) {
     const locks = locksOf.get(dwelling) ?? [];
     const lockedIn = locks.find((l) => l.direction === 'in');
     const found = candidatesOf(options, { ...request, locks, must: lockedIn !== undefined });
     if (lockedIn !== undefined && found.length === 0) emptyLocks.push({ lock: lockedIn, why: 'no option of this dwelling fits the lock: consent, film, phase or a lock out stands against it' });
-    if (found.length === 0) continue;
-    if (lockedIn !== undefined) must.push(dwelling);
+    if (lockedIn !== undefined && found.length > 0) must.push(dwelling);
+    all.push(...found);
+  }
+  const needed = withoutIdlePhases(all, { ...request, caps_cents: request.workedCaps_cents, worth: (c) => Math.round(inView(c.value, request.terms)) });
+  for (const [dwelling, found] of grouped(needed, (c) => c.option.dwelling)) {
     const posed = found.map((candidate): SelectionOption => {
       const id = `${candidate.option.id}@${request.phases[candidate.phase]?.id ?? ''}`;
       candidates.set(id, candidate);
@@ -93,7 +98,7 @@ export function selectionProblem(request: SelectionRequest): PosedSelection {
         phases: [candidate.phase],
       };
     });
-    groups.push({ id: dwelling, building: options[0]?.building ?? '', options: posed });
+    groups.push({ id: dwelling, building: found[0]?.option.building ?? '', options: posed });
   }
   for (const lock of request.locks) {
     if (lock.direction === 'in' && !byDwelling.has(lockedDwelling(lock))) emptyLocks.push({ lock, why: 'the dwelling has no option at all' });
