@@ -83,7 +83,11 @@ export function choiceFindings(problem: SelectionProblem, chosen: readonly Chose
   }
   const spent = new Map<string, number>();
   const byBuilding = new Map<string | undefined, Line[]>();
-  for (const line of found) byBuilding.set(line.group.building, [...(byBuilding.get(line.group.building) ?? []), line]);
+  for (const line of found) {
+    const own = byBuilding.get(line.group.building);
+    if (own === undefined) byBuilding.set(line.group.building, [line]);
+    else own.push(line);
+  }
   for (const building of problem.buildings ?? []) {
     const { visited, total } = buildingLines(building, byBuilding.get(building.id) ?? [], say);
     for (const phase of visited) {

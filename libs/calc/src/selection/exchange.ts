@@ -7,6 +7,8 @@ const MOST_MOVES = 900;
 const MOST_PAIRS = 120_000;
 /** Cells along each phase of the grid that pairs are found by. */
 const CELLS = 40;
+/** Pairs of pairs compared in one round. */
+const MOST_LOOKS = 3e6;
 
 /** Pairs of moves (or one move with nothing), with their sums. */
 interface Pairs {
@@ -102,7 +104,8 @@ export class Exchange {
     const found: [number, number, number][] = [];
     let least = 0;
     const at = axes.map(() => 0);
-    for (let p = 0; p < pairs.count; p++) {
+    const stop = this.spent + MOST_LOOKS;
+    for (let p = 0; p < pairs.count && this.spent < stop; p++) {
       axes.forEach((t, i) => (at[i] = place(i, state.capLeft[t]! - pairs.cost[p * T + t]!)));
       for (let corner = 0; corner < 1 << axes.length; corner++) {
         let cell = 0;

@@ -12,6 +12,8 @@ export interface ImproveLimits {
   /** Parts opened between two exchanges. */
   readonly openings: number;
   readonly mostNodes: number;
+  /** Steps of all rounds together. */
+  readonly mostWork: number;
   readonly expired: () => boolean;
   readonly better: (worth: number) => void;
 }
@@ -86,11 +88,15 @@ class Improvement {
     return this.search.spent + this.exchange.spent;
   }
 
+  private get expired(): boolean {
+    return this.nodes >= this.from.limits.mostWork || this.from.limits.expired();
+  }
+
   /** Opens parts of the plan one after the other. */
   private open(worth: number): number {
     let now = worth;
     for (let k = 0; k < this.from.limits.openings && now < this.from.bound; k++, this.round++) {
-      if (k % 16 === 0 && this.from.limits.expired()) break;
+      if (k % 16 === 0 && this.expired) break;
       now = this.search.improve(this.openings.next(this.round, 6 + (this.round % 9)), now, this.from.limits.mostNodes);
     }
     return now;
@@ -114,7 +120,7 @@ class Improvement {
     for (;;) {
       const opened = this.open(now);
       const exchanged = opened === -Infinity ? opened : this.exchange.round(opened);
-      if (exchanged <= now || this.from.limits.expired()) {
+      if (exchanged <= now || this.expired) {
         now = Math.max(exchanged, now);
         break;
       }
@@ -128,7 +134,7 @@ class Improvement {
 
   run(): void {
     this.settle();
-    for (let round = 1; round < this.from.limits.mostRounds && this.worth < this.from.bound && !this.from.limits.expired(); round++) {
+    for (let round = 1; round < this.from.limits.mostRounds && this.worth < this.from.bound && !this.expired; round++) {
       this.state.become(this.best);
       this.shake();
       this.settle();

@@ -191,3 +191,10 @@ export function partModel(of: Compiled, part: IndependentPart): PartModel {
     together,
   };
 }
+
+/** Families among items in order of their index; −1 alone when no item has one. */
+export function familiesAmong(model: PartModel, items: Int32Array): readonly number[] {
+  const families = new Set<number>();
+  for (const j of items) if (model.family[j]! >= 0) families.add(model.family[j]!);
+  return families.size === 0 ? [-1] : [...families].sort((a, b) => a - b);
+}

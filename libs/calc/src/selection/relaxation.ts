@@ -1,7 +1,9 @@
-import type { PartModel, Unit } from './part-model.js';
+import { familiesAmong, type PartModel, type Unit } from './part-model.js';
 import { brokenPrice } from './plan-state.js';
 import type { PriceRows } from './price-rows.js';
 import { noRestriction, type Restriction } from './restriction.js';
+
+const ANY_FAMILY = [-1];
 
 /**
  * The Lagrangian relaxation of a part: with prices on all limits every unit is best off by itself. One object keeps the
@@ -108,10 +110,12 @@ export class Relaxation {
   }
 
   private solveUnit(u: number, within: Restriction): number {
-    const unit = this.model.units[u]!;
+    const { model } = this;
+    const unit = model.units[u]!;
     if (!unit.visits && !unit.oneFamily && unit.sets.length === 0) return this.solvePlain(unit, u, within);
     let best = -Infinity;
-    for (const family of this.familiesOf(unit)) {
+    const items = this.live.subarray(this.liveStart[unit.from], this.liveStart[unit.to]);
+    for (const family of unit.oneFamily ? familiesAmong(model, items) : ANY_FAMILY) {
       this.bestByPhase(unit, family);
       const open = this.bestOpen(u, within, best);
       if (open === null) continue;
@@ -140,17 +144,6 @@ export class Relaxation {
     }
     this.open[u] = open;
     return sum;
-  }
-
-  private familiesOf(unit: Unit): readonly number[] {
-    if (!unit.oneFamily) return [-1];
-    const { model } = this;
-    const families = new Set<number>();
-    for (let i = this.liveStart[unit.from]!; i < this.liveStart[unit.to]!; i++) {
-      const family = model.family[this.live[i]!]!;
-      if (family >= 0) families.add(family);
-    }
-    return families.size === 0 ? [-1] : [...families].sort((a, b) => a - b);
   }
 
   /** Best item of each group and phase; family −1 takes all. */

@@ -30,6 +30,7 @@ const FIRST_ROUNDS = 3;
 const LAST_ROUNDS = 4;
 const OPENINGS = 100;
 const NODES_IN_ROUND = 4000;
+const IMPROVE_WORK = 4e7;
 const TREE_WORK = 8e6;
 /** Parts with more items than this are not searched to the end. */
 const MOST_TREE_ITEMS = 20_000;
@@ -73,6 +74,7 @@ class PartSearch {
       mostRounds: this.effort.timed ? Infinity : rounds,
       openings: OPENINGS,
       mostNodes: NODES_IN_ROUND,
+      mostWork: this.effort.timed ? Infinity : IMPROVE_WORK,
       expired: () => this.effort.used(share),
       better: (worth: number) => this.effort.better(worth, this.ceiling),
     };
