@@ -1,6 +1,7 @@
 import type { SelectionResult } from '#calc';
 import type { Proof } from './plan.js';
-import type { Candidate, PosedSelection } from './selection-problem.js';
+import type { Candidate } from './candidate.js';
+import type { PosedSelection } from './selection-problem.js';
 
 /** What was chosen: the lines in order of dwelling, and how good the choice is. */
 export interface Choice {

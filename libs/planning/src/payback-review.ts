@@ -3,7 +3,7 @@ import type { PricedChoice } from './price-by-rolls.js';
 import type { PaybackLine, PaybackReview } from './payback.js';
 import type { PlanTerms } from './plan.js';
 import { firstYear_cents } from './reasons.js';
-import type { Candidate } from './selection-problem.js';
+import type { Candidate } from './candidate.js';
 import { optionFlows, phaseYear, simplePayback } from './value.js';
 
 export interface PaybackRequest {

@@ -8,7 +8,7 @@ import { paneCount } from './placed-windows.js';
 import { defaultsOf, type PlanJob } from './plan-job.js';
 import type { PlanTerms } from './plan.js';
 import type { RollPricing } from './price-by-rolls.js';
-import type { Candidate } from './selection-problem.js';
+import type { Candidate } from './candidate.js';
 import { phaseValue } from './value.js';
 import { setOfOption, type ValuedOptions } from './valued-options.js';
 import { windowsOfSet } from './film-options.js';

@@ -4,7 +4,7 @@ import { cutFilm, type StockRoll, type WindowToCut } from './cut-list.js';
 import { grouped, sortedBy } from './grouped.js';
 import type { OptionWindow } from './option.js';
 import type { FilmCut, PhaseSpending, PlanTerms } from './plan.js';
-import type { Candidate } from './selection-problem.js';
+import type { Candidate } from './candidate.js';
 
 /** What pricing needs beside the choice. */
 export interface RollPricing {

@@ -1,15 +1,9 @@
 import type { Building, Lock, Phase, SelectionGroup, SelectionOption, SelectionProblem } from '#calc';
+import { type Candidate, cash_cents } from './candidate.js';
 import { grouped, sortedBy } from './grouped.js';
 import type { FilmOption, PhaseValue } from './option.js';
 import type { PlanTerms } from './plan.js';
 import { withoutIdlePhases } from './slack-phases.js';
-
-/** An option in a phase with its value there: one candidate of the selection. */
-export interface Candidate {
-  readonly option: FilmOption;
-  readonly phase: number;
-  readonly value: PhaseValue;
-}
 
 /** What the selection is asked and how to read its answer. */
 export interface PosedSelection {
@@ -35,11 +29,6 @@ export interface SelectionRequest {
 }
 
 const inView = (value: PhaseValue, terms: PlanTerms): number => (terms.view === 'owner' ? value.owner_cents : value.whole_cents);
-
-/** Paid cost of an option: own labour that is not cash does not count against a cap. */
-export function cash_cents(option: FilmOption, terms: Pick<PlanTerms, 'labourIsCash'>): number {
-  return option.cost.total_cents - (terms.labourIsCash ? 0 : option.cost.labour_cents + option.cost.labourTax_cents);
-}
 
 function locksAllow(option: FilmOption, phase: Phase, locks: readonly Lock[]): boolean {
   return locks.every((lock) => {

@@ -1,7 +1,7 @@
 import type { Building, Phase } from '#calc';
 import { grouped } from './grouped.js';
 import type { PlanTerms } from './plan.js';
-import { type Candidate, cash_cents } from './selection-problem.js';
+import { type Candidate, cash_cents } from './candidate.js';
 
 export interface SlackQuestion {
   readonly phases: readonly Phase[];

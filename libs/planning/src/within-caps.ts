@@ -1,7 +1,7 @@
 import type { Choice } from './choice.js';
 import type { PlanTerms, RoundLog } from './plan.js';
 import { type PricedChoice, type PricedPhase, priceByRolls, type RollPricing } from './price-by-rolls.js';
-import { type Candidate, cash_cents } from './selection-problem.js';
+import { type Candidate, cash_cents } from './candidate.js';
 
 const valueOf = (line: Candidate, terms: Pick<PlanTerms, 'view'>): number => (terms.view === 'owner' ? line.value.owner_cents : line.value.whole_cents);
 

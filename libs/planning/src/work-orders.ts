@@ -5,7 +5,7 @@ import { sideWord } from './facade-sets.js';
 import { grouped, sortedBy } from './grouped.js';
 import type { OptionWindow } from './option.js';
 import type { FilmCut, PlacedPiece, PlanTerms, WorkOrder, WorkPane } from './plan.js';
-import type { Candidate } from './selection-problem.js';
+import type { Candidate } from './candidate.js';
 
 export interface WorkOrderRequest {
   readonly buildings: ReadonlyMap<string, Building>;
