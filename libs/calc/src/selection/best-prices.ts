@@ -34,9 +34,11 @@ interface Scales {
 
 function scalesOf(relaxation: Relaxation): Scales {
   const { model, rows } = relaxation;
-  let value = 1;
+  // All groups at their best: prices of whole limits then stay near 1.
+  const best = new Float64Array(model.groups.length);
+  for (let j = 0; j < model.option.length; j++) best[model.groupOf[j]!] = Math.max(best[model.groupOf[j]!]!, Math.abs(model.value[j]!));
+  const value = best.reduce((a, b) => a + b, 1);
   let cost = 1;
-  for (const v of model.value) value = Math.max(value, Math.abs(v));
   for (const c of model.cost) cost = Math.max(cost, c);
   return { row: Float64Array.from(rows.active, (r) => (rows.limit[r]! > 0 ? rows.limit[r]! : cost)), value };
 }
@@ -70,7 +72,7 @@ export function bestPrices(relaxation: Relaxation, limits: PriceLimits): BestPri
   const scales = scalesOf(relaxation);
   const blocks = Math.min(model.units.length, limits.mostBlocks);
   const use = new Float64Array(rows.count);
-  // Dearest price worth asking: all value of an item for a hundredth of a limit.
+  // Dearest price worth asking: the value of everything for a hundredth of a limit.
   const penalty = 100;
   const master = (limits.makeMaster ?? ((limit, count, dear) => new ColumnMaster(limit, count, dear)))(
     Float64Array.from(rows.active, (r, i) => rows.limit[r]! / scales.row[i]!), blocks, penalty);
