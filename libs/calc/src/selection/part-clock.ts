@@ -1,3 +1,4 @@
+import { LpMaster } from './lp-master.js';
 import type { SelectionProblem, SelectionTools } from './problem.js';
 import type { Effort } from './several-caps-part.js';
 
@@ -24,11 +25,12 @@ export class PartClock {
     const from_s = this.timed ? this.tools.now_s!() : 0;
     const own_s = this.timed ? Math.max(0, ((this.end_s - from_s) * size) / Math.max(size, this.left)) : Infinity;
     this.left -= size;
-    const { better } = this.tools;
+    const { better, solveLp } = this.tools;
     return {
       timed: this.timed,
       used: (share) => this.timed && this.tools.now_s!() - from_s > share * own_s,
       better: (worth, bound) => better?.({ value: worth, bound }),
+      ...(solveLp === undefined ? {} : { makeMaster: (limit, blocks, penalty) => new LpMaster(solveLp, limit, { blocks, penalty }) }),
     };
   }
 }
