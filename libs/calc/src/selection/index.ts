@@ -19,3 +19,5 @@ export type {
 export { select } from './select.js';
 export { checkCertificate, type CertificateFindings } from './certificate-check.js';
 export { choiceFindings, type ChoiceFindings } from './choice-check.js';
+export { explain, type LimitPrice, type OptionReason, type SelectionReasons } from './explain.js';
+export { capCurve, type CapPoint } from './cap-curve.js';
