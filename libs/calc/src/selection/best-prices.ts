@@ -9,6 +9,8 @@ export interface BestPrices {
   readonly size: number;
   /** Relaxed choices worth rounding, best prices last: item of each group. */
   readonly choices: readonly Int32Array[];
+  /** Visits by unit in the mix of plans that the last prices belong to: phases in all of them, and in any. */
+  readonly mixed: { readonly forced: Int32Array; readonly may: Int32Array };
 }
 
 /** What bounds the work on prices. */
@@ -56,6 +58,24 @@ function addColumns(relaxation: Relaxation, master: Master, at: { blocks: number
   }
 }
 
+/** Visits of the plans that the master mixes; columns stand round by round, block by block. */
+function visitsOfMix(weight: Float64Array, opens: readonly Int32Array[], blocks: number): BestPrices['mixed'] {
+  const units = opens[0]?.length ?? 0;
+  const mixed = { forced: new Int32Array(units).fill(-1), may: new Int32Array(units) };
+  opens.forEach((open, round) => {
+    for (let block = 0, u = 0; block < blocks; block++) {
+      const end = Math.floor(((block + 1) * units) / blocks);
+      for (; u < end; u++) {
+        if ((weight[round * blocks + block] ?? 0) < 1e-6) continue;
+        mixed.forced[u]! &= open[u]!;
+        mixed.may[u]! |= open[u]!;
+      }
+    }
+  });
+  for (let u = 0; u < units; u++) mixed.forced[u]! &= mixed.may[u]!;
+  return mixed;
+}
+
 /**
  * Prices of all limits with (nearly) the least Lagrangian bound, by columns: whole plans of units are mixed by a linear
  * program whose prices call for the next plans.
@@ -79,6 +99,8 @@ export function bestPrices(relaxation: Relaxation, limits: PriceLimits): BestPri
   let price = new Float64Array(rows.count);
   let best = { price, bound: Infinity, size: 0 };
   const choices: Int32Array[] = [];
+  const opens: Int32Array[] = [];
+  let weight: Float64Array = new Float64Array();
   for (let round = 0; round < limits.mostRounds; round++) {
     const bound = relaxation.evaluate(price);
     if (bound < best.bound) {
@@ -88,12 +110,14 @@ export function bestPrices(relaxation: Relaxation, limits: PriceLimits): BestPri
     }
     if (bound === -Infinity) break;
     addColumns(relaxation, master, { blocks, scales, use });
+    opens.push(relaxation.open.slice());
     const answer = master.solve();
+    weight = answer.weight;
     if (best.bound - answer.value * scales.value <= CLOSE * Math.abs(best.bound) || limits.expired()) break;
     const next = new Float64Array(rows.count);
     rows.active.forEach((r, i) => (next[r] = (answer.price[i]! * scales.value) / scales.row[i]!));
     const damp = round < 3 || round % 10 === 9 ? 0 : DAMPING;
     price = next.map((p, r) => damp * best.price[r]! + (1 - damp) * p);
   }
-  return { ...best, choices };
+  return { ...best, choices, mixed: visitsOfMix(weight, opens, blocks) };
 }

@@ -1,7 +1,7 @@
 import { bestPrices, type BestPrices, type PriceLimits } from './best-prices.js';
 import type { Compiled } from './compiled.js';
 import { firstPlan } from './first-plan.js';
-import { improvePlan } from './improve-plan.js';
+import { improvePlan, type ImproveLimits } from './improve-plan.js';
 import type { IndependentPart } from './independent-parts.js';
 import type { Multipliers } from './multipliers.js';
 import type { PartAnswer } from './part-answer.js';
@@ -12,7 +12,7 @@ import { PricedItems } from './priced-items.js';
 import { propagate } from './propagation.js';
 import { Relaxation } from './relaxation.js';
 import { noRestriction } from './restriction.js';
-import { searchTree } from './tree-search.js';
+import { searchTree, type TreeAnswer } from './tree-search.js';
 import { wholeBound } from './bound-rounding.js';
 
 /** How much work a part may take: counts, and shares of its time where a clock was given. */
@@ -32,6 +32,7 @@ const OPENINGS = 100;
 const NODES_IN_ROUND = 4000;
 const IMPROVE_WORK = 4e7;
 const TREE_WORK = 8e6;
+const SETTLE_WORK = 2e6;
 /** Parts with more items than this are not searched to the end. */
 const MOST_TREE_ITEMS = 20_000;
 /** Blocks the built-in simplex mixes at most; a solver handed in takes one a unit. */
@@ -70,7 +71,53 @@ class PartSearch {
 
   improve(rounds: number, share: number): void {
     if (this.done) return;
-    const limits = {
+    const answer = improvePlan(this.state, this.priced, { worth: this.worth, bound: this.ceiling, limits: this.limits(rounds, share) });
+    this.worth = answer.worth;
+    this.states += answer.nodes;
+  }
+
+  /** The best plan whose visits are those the best prices mix: what no plan in the mix visits stays unvisited. */
+  settleVisits(share: number): void {
+    const { model } = this.relaxation;
+    if (this.done || !model.units.some(({ visits }) => visits)) return;
+    const within = noRestriction(model);
+    model.units.forEach((unit, u) => {
+      if (!unit.visits) return;
+      within.forced[u] = this.prices.mixed.forced[u]!;
+      within.may[u] = this.prices.mixed.may[u]!;
+    });
+    const mostNodes = this.effort.timed ? Infinity : Math.ceil(SETTLE_WORK / (model.option.length + 1));
+    const answer = searchTree(this.relaxation, this.prices.price, {
+      worth: this.worth,
+      bound: this.prices.bound,
+      within,
+      limits: {
+        mostNodes,
+        expired: () => this.effort.used(share),
+        better: (worth) => this.effort.better(worth, this.ceiling),
+        visitsDecided: (chosen, price) => this.planFor(chosen, { price, share }),
+      },
+    });
+    this.keep(answer);
+  }
+
+  /** A plan made and improved at the prices of a node whose visits are decided; kept if it is better. */
+  private planFor(chosen: Int32Array, at: { price: Float64Array; share: number }): number {
+    const state = new PlanState(this.relaxation.model);
+    const priced = new PricedItems(this.relaxation.model, this.relaxation.rows, at.price);
+    const worth = firstPlan(state, priced, chosen);
+    const limits = { ...this.limits(1, at.share), mostRounds: 1 };
+    const answer = improvePlan(state, priced, { worth, bound: this.ceiling, limits });
+    this.states += answer.nodes;
+    if (answer.worth > this.worth) {
+      this.worth = answer.worth;
+      this.state.become(state.item);
+    }
+    return this.worth;
+  }
+
+  private limits(rounds: number, share: number): ImproveLimits {
+    return {
       mostRounds: this.effort.timed ? Infinity : rounds,
       openings: OPENINGS,
       mostNodes: NODES_IN_ROUND,
@@ -78,9 +125,13 @@ class PartSearch {
       expired: () => this.effort.used(share),
       better: (worth: number) => this.effort.better(worth, this.ceiling),
     };
-    const answer = improvePlan(this.state, this.priced, { worth: this.worth, bound: this.ceiling, limits });
-    this.worth = answer.worth;
+  }
+
+  private keep(answer: TreeAnswer): void {
     this.states += answer.nodes;
+    if (answer.items === null || answer.worth <= this.worth) return;
+    this.worth = answer.worth;
+    this.state.become(answer.items);
   }
 
   /** Branch and bound, for parts small enough. */
@@ -94,13 +145,10 @@ class PartSearch {
         mostNodes: this.effort.timed ? Infinity : Math.ceil(TREE_WORK / (items + 1)),
         expired: () => this.effort.used(share),
         better: (worth) => this.effort.better(worth, this.ceiling),
+        visitsDecided: (chosen, price) => this.planFor(chosen, { price, share }),
       },
     });
-    this.states += answer.nodes;
-    if (answer.items !== null && answer.worth > this.worth) {
-      this.worth = answer.worth;
-      this.state.become(answer.items);
-    }
+    this.keep(answer);
     this.ceiling = Math.min(this.ceiling, answer.bound === -Infinity ? -Infinity : wholeBound(answer.bound, this.prices.size));
     this.proved = answer.bound <= this.worth;
   }
@@ -164,6 +212,7 @@ export function solveSeveralCapsPart(of: Compiled, part: IndependentPart, to: { 
   const search = new PartSearch(relaxation, prices, effort);
   search.first();
   search.improve(FIRST_ROUNDS, 0.15);
+  search.settleVisits(0.6);
   search.prove(0.9);
   search.improve(LAST_ROUNDS, 1);
   return answerOf(model, prices, search);

@@ -39,6 +39,8 @@ export interface TreeAnswer {
 
 /** Steps on the prices in a node, and at the root. */
 const STEPS = 30;
+/** Sets of visits for which a plan is made outside the tree. */
+const MOST_DECIDED = 30;
 /** Combinations of a half, at most: about 100 MB. */
 const MOST_COMBINATIONS = 4e5;
 /** Combinations that take about as long as bounding a node. */
@@ -52,6 +54,7 @@ const LOOKS_A_NODE = 20_000;
  */
 class Tree {
   nodes = 0;
+  private readonly decided = new Set<string>();
   /** Nodes, and joins counted in nodes. */
   private work = 0;
   worth: number;
@@ -109,9 +112,17 @@ class Tree {
     else {
       bound = Math.min(bound, this.afterJoin(within, price));
       if (bound < this.worth + 1 - ROUNDING) return;
-      if (branch.kind !== 'visit') this.worth = Math.max(this.worth, this.limits.visitsDecided?.(this.relaxation.chosen, price) ?? this.worth);
+      if (branch.kind !== 'visit') this.tellDecided(within, price);
       this.queue.add({ within, price, bound, branch, depth: from.depth });
     }
+  }
+
+  /** Lets the caller make a plan for visits decided for the first time. */
+  private tellDecided(within: Restriction, price: Float64Array): void {
+    const visits = within.forced.join();
+    if (this.limits.visitsDecided === undefined || this.decided.has(visits) || this.decided.size >= MOST_DECIDED) return;
+    this.decided.add(visits);
+    this.worth = Math.max(this.worth, this.limits.visitsDecided(this.relaxation.chosen, price));
   }
 
   /**
@@ -206,17 +217,17 @@ class Tree {
  *
  * @param relaxation of the part
  * @param price prices to start from
- * @param from the best plan known (−∞ without one), its bound, and limits
+ * @param from the best plan known (−∞ without one), its bound, limits, and what is fixed beforehand: then the bound holds for that only
  * @returns the best plan, and the bound that the tree has shown
  */
-export function searchTree(relaxation: Relaxation, price: Float64Array, from: { readonly worth: number; readonly bound: number; readonly limits: TreeLimits }): TreeAnswer {
+export function searchTree(relaxation: Relaxation, price: Float64Array, from: { readonly worth: number; readonly bound: number; readonly limits: TreeLimits; readonly within?: Restriction }): TreeAnswer {
   const { model } = relaxation;
   // Less than any plan can be worth, so that even the first plan is an improvement.
   let floor = -1;
   for (const v of model.value) floor -= Math.abs(v);
   for (const { price: off } of model.together) floor -= off;
   const tree = new Tree(relaxation, from.limits, { worth: from.worth, floor });
-  const bound = tree.search(noRestriction(model), price, from.bound);
+  const bound = tree.search(from.within ?? noRestriction(model), price, from.bound);
   const worth = tree.worth === floor ? -Infinity : tree.worth;
   return { worth, items: tree.items, bound: Math.max(worth, Math.min(bound, from.bound)), nodes: tree.nodes };
 }
