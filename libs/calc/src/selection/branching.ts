@@ -25,13 +25,29 @@ export class Shares {
     for (let u = 0; u < open.length; u++) for (let t = 0; t < T; t++) if ((open[u]! >> t) % 2 !== 0) this.open[u * T + t]!++;
   }
 
-  /** Undecided visit, then undecided phase of a group, then undecided item; null when all is decided. */
+  /** Undecided film of a building, visit, then undecided phase of a group, then undecided item; null when all is decided. */
   branch(within: Restriction): Branch | null {
-    return this.visit(within) ?? this.phase(within) ?? this.item(within);
+    return this.family(within) ?? this.visit(within) ?? this.phase(within) ?? this.item(within);
   }
 
   private split(share: number): number {
     return Math.min(share, this.count - share);
+  }
+
+  private family(within: Restriction): Branch | null {
+    const { model } = this;
+    for (let u = 0; u < model.units.length; u++) {
+      const unit = model.units[u]!;
+      if (!unit.oneFamily) continue;
+      const share = new Map<number, number>();
+      for (let j = model.itemStart[unit.from]!; j < model.itemStart[unit.to]!; j++) {
+        if (within.item[j] === 1 && model.family[j]! >= 0) share.set(model.family[j]!, (share.get(model.family[j]!) ?? 0) + this.taken[j]!);
+      }
+      if (share.size < 2) continue;
+      const [family] = [...share].reduce((best, each) => (each[1] > best[1] ? each : best));
+      return { kind: 'family', u, family, first: true };
+    }
+    return null;
   }
 
   private visit(within: Restriction): Branch | null {
@@ -97,6 +113,7 @@ export class Shares {
 
 /** A question whose two answers split the node; `first` is the answer to look at first. */
 export type Branch =
+  | { readonly kind: 'family'; readonly u: number; readonly family: number; readonly first: boolean }
   | { readonly kind: 'visit'; readonly u: number; readonly t: number; readonly first: boolean }
   | { readonly kind: 'phase'; readonly g: number; readonly t: number; readonly first: boolean }
   | { readonly kind: 'item'; readonly j: number; readonly first: boolean };
@@ -116,7 +133,10 @@ function keepOnly(model: PartModel, within: Restriction, at: { g: number; keep: 
 export function child(model: PartModel, within: Restriction, to: { readonly branch: Branch; readonly yes: boolean }): Restriction {
   const next: Restriction = { item: within.item.slice(), must: within.must.slice(), forced: within.forced.slice(), may: within.may.slice() };
   const { branch, yes } = to;
-  if (branch.kind === 'visit') {
+  if (branch.kind === 'family') {
+    const { from, to: end } = model.units[branch.u]!;
+    for (let g = from; g < end; g++) keepOnly(model, next, { g, keep: (j) => model.family[j]! < 0 || (model.family[j] === branch.family) === yes });
+  } else if (branch.kind === 'visit') {
     if (yes) next.forced[branch.u]! |= 1 << branch.t;
     else next.may[branch.u]! &= ~(1 << branch.t);
   } else if (branch.kind === 'phase') {

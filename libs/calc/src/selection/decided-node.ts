@@ -23,7 +23,7 @@ export interface DecidedNode {
 
 /** Are visits, families and sets out of the way? */
 export function isDecided(relaxation: Relaxation, within: Restriction): boolean {
-  return relaxation.model.units.every((unit, u) => !unit.oneFamily && unit.sets.length === 0 && (!unit.visits || within.may[u] === within.forced[u]));
+  return relaxation.model.units.every((unit, u) => relaxation.oneFamilyLeft(u) && unit.sets.length === 0 && (!unit.visits || within.may[u] === within.forced[u]));
 }
 
 /** Use of the rows by an item, added with a sign. */

@@ -62,7 +62,7 @@ function fixVisits(relaxation: Relaxation, at: { u: number; room: number; within
  */
 export function fixByLoss(relaxation: Relaxation, room: number, within: Restriction): void {
   relaxation.model.units.forEach((unit, u) => {
-    if (unit.oneFamily || unit.sets.length > 0) return;
+    if (!relaxation.oneFamilyLeft(u) || unit.sets.length > 0) return;
     (unit.visits ? fixVisits : fixPlain)(relaxation, { u, room, within });
   });
 }

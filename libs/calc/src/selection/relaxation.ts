@@ -30,13 +30,11 @@ export class Relaxation {
   private readonly live: Int32Array;
   private readonly liveStart: Int32Array;
   private within: Restriction;
+  private families: (readonly number[])[] = []; // to try, by unit
   /** Sum of the magnitudes of the last bound. */
   size = 0;
 
-  constructor(
-    readonly model: PartModel,
-    readonly rows: PriceRows,
-  ) {
+  constructor(readonly model: PartModel, readonly rows: PriceRows) {
     const T = model.of.phases.length;
     const n = model.groups.length;
     this.phases = T;
@@ -64,6 +62,12 @@ export class Relaxation {
       for (let j = model.itemStart[g]!; j < model.itemStart[g + 1]!; j++) if (within.item[j] === 1) live[at++] = j;
       liveStart[g + 1] = at;
     }
+    this.families = model.units.map((unit) => (unit.oneFamily ? familiesAmong(model, live.subarray(liveStart[unit.from], liveStart[unit.to])) : ANY_FAMILY));
+  }
+
+  /** Are films out of the question in a unit: any may be mixed, or one is left? */
+  oneFamilyLeft(u: number): boolean {
+    return this.families[u]!.length === 1;
   }
 
   /** Bound at the prices within the restriction in focus; −∞ when it leaves a unit without a choice. */
@@ -114,8 +118,7 @@ export class Relaxation {
     const unit = model.units[u]!;
     if (!unit.visits && !unit.oneFamily && unit.sets.length === 0) return this.solvePlain(unit, u, within);
     let best = -Infinity;
-    const items = this.live.subarray(this.liveStart[unit.from], this.liveStart[unit.to]);
-    for (const family of unit.oneFamily ? familiesAmong(model, items) : ANY_FAMILY) {
+    for (const family of this.families[u]!) {
       this.bestByPhase(unit, family);
       const open = this.bestOpen(u, within, best);
       if (open === null) continue;
@@ -192,8 +195,8 @@ export class Relaxation {
       value += this.groupBest(g, open, within);
       must ||= within.must[g] === 1;
     }
-    let way = -2;
-    if (!must && value < 0) [value, way] = [0, -1];
+    let way = must || value >= 0 ? -2 : -1;
+    if (way === -1) value = 0;
     for (let t = 0; set.whole && t < this.phases; t++) {
       if ((open >> t) % 2 === 0) continue;
       let sum = 0;

@@ -106,8 +106,7 @@ class PartSearch {
     const state = new PlanState(this.relaxation.model);
     const priced = new PricedItems(this.relaxation.model, this.relaxation.rows, at.price);
     const worth = firstPlan(state, priced, chosen);
-    const limits = { ...this.limits(1, at.share), mostRounds: 1 };
-    const answer = improvePlan(state, priced, { worth, bound: this.ceiling, limits });
+    const answer = improvePlan(state, priced, { worth, bound: this.ceiling, limits: this.limits(1, at.share) });
     this.states += answer.nodes;
     if (answer.worth > this.worth) {
       this.worth = answer.worth;
@@ -118,10 +117,10 @@ class PartSearch {
 
   private limits(rounds: number, share: number): ImproveLimits {
     return {
-      mostRounds: this.effort.timed ? Infinity : rounds,
+      mostRounds: rounds,
       openings: OPENINGS,
       mostNodes: NODES_IN_ROUND,
-      mostWork: this.effort.timed ? Infinity : IMPROVE_WORK,
+      mostWork: rounds === Infinity ? Infinity : IMPROVE_WORK,
       expired: () => this.effort.used(share),
       better: (worth: number) => this.effort.better(worth, this.ceiling),
     };
@@ -214,6 +213,6 @@ export function solveSeveralCapsPart(of: Compiled, part: IndependentPart, to: { 
   search.improve(FIRST_ROUNDS, 0.15);
   search.settleVisits(0.6);
   search.prove(0.9);
-  search.improve(LAST_ROUNDS, 1);
+  search.improve(effort.timed ? Infinity : LAST_ROUNDS, 1);
   return answerOf(model, prices, search);
 }

@@ -112,7 +112,7 @@ class Tree {
     else {
       bound = Math.min(bound, this.afterJoin(within, price));
       if (bound < this.worth + 1 - ROUNDING) return;
-      if (branch.kind !== 'visit') this.tellDecided(within, price);
+      if (branch.kind === 'phase' || branch.kind === 'item') this.tellDecided(within, price);
       this.queue.add({ within, price, bound, branch, depth: from.depth });
     }
   }
