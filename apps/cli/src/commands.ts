@@ -46,7 +46,7 @@ export async function importFolder(folder: string, options: Shared & { readonly 
 }
 
 export async function plan(options: Shared & { readonly cap: string[]; readonly view?: string; readonly seconds: string; readonly folder: string }): Promise<number> {
-  const made = await withStore(options.database ?? DATABASE, (store) => makePlan(store, { ask: asked(options.cap, options.view), folder: options.folder, timeLimit_s: Number(options.seconds), quiet: options.quiet === true }));
+  const made = await withStore(options.database ?? DATABASE, (store) => makePlan(store, { ask: asked(options.cap, options.view), folder: options.folder, timeLimit_s: Number(options.seconds), quiet: options.quiet === true, report: null }));
   print(made, () => planText(made), options.json);
   return DONE;
 }
@@ -82,7 +82,7 @@ export async function run(folder: string, options: Shared & { readonly cap: stri
     if (report.findings.some((f) => f.severity !== 'note')) console.error(reportText(report, options.all === true));
     writeRejects(report, join(dirname(options.out), 'rejects'));
     say(`planning ${report.created} records`);
-    const made = await makePlan(store, { ask: asked(options.cap, options.view), folder, timeLimit_s: Number(options.seconds), quiet: options.quiet === true });
+    const made = await makePlan(store, { ask: asked(options.cap, options.view), folder, timeLimit_s: Number(options.seconds), quiet: options.quiet === true, report });
     await writeWorkbook(made, options.out);
     const expectations = await expectationsText(folder, made);
     print(made, () => [planText(made), '', 'Best dwellings:', ranksText(made.rankedDwellings, 12), expectations, '', `Workbook: ${options.out}`].join('\n'), options.json);

@@ -1,24 +1,9 @@
-import { createRequire } from 'node:module';
 import { resolve } from 'node:path';
 import { randomUUID } from 'node:crypto';
 import type { IntakeReport } from '#intake';
-import type { Plan, PlanAsk } from '#planning';
+import type { Plan, PlanAsk, PlanFinding } from '#planning';
 import type { PortfolioStore } from '#store';
 import { progressOn } from './said.js';
-
-/** Version of the program, from its package. */
-export function programVersion(): string {
-  const load = createRequire(import.meta.url);
-  for (const up of ['../../../../package.json', '../../../package.json']) {
-    try {
-      const found = load(up) as { name?: string; version?: string };
-      if (found.name === 'film-rollout') return found.version ?? '';
-    } catch (fault) {
-      if ((fault as { code?: string }).code !== 'MODULE_NOT_FOUND') throw fault;
-    }
-  }
-  throw new Error('package.json of film-rollout was not found');
-}
 
 /** Where commands keep the portfolio. */
 export const DATABASE = 'rollout.sqlite';
@@ -39,28 +24,30 @@ export async function takeIn(store: PortfolioStore, folder: string, dry: boolean
   return dry ? service.check(folder) : service.import(folder);
 }
 
+/** Findings of an intake as the plan carries them: file, row, column and value in one place. */
+function carried(report: IntakeReport | null): PlanFinding[] {
+  return (report?.findings ?? []).map((f) => ({
+    severity: f.severity,
+    subject: [f.file, f.row === null ? null : `row ${f.row}`, f.column].filter((part) => part !== null).join(', '),
+    text: `${f.value === null ? '' : `"${f.value}": `}expected ${f.expected}${f.times > 1 ? ` (${f.times} times)` : ''}`,
+    whatToDo: f.whatToDo,
+  }));
+}
+
 /** Makes a plan of what the store holds, on all processors, and keeps it. */
-export async function makePlan(store: PortfolioStore, of: { readonly ask: PlanAsk; readonly folder: string; readonly timeLimit_s: number; readonly quiet: boolean }): Promise<Plan> {
+export async function makePlan(store: PortfolioStore, of: { readonly ask: PlanAsk; readonly folder: string; readonly timeLimit_s: number; readonly quiet: boolean; readonly report: IntakeReport | null }): Promise<Plan> {
   const [{ PlanningService }, { workerPool }] = await Promise.all([import('#planning'), import('#workers')]);
   const pool = workerPool();
   try {
-    const made = new Date().toISOString();
-    const program = programVersion();
-    const plan = await new PlanningService(pool).plan({
-      portfolio: await store.load(),
+    return await new PlanningService(pool, store).make({
       ask: of.ask,
       id: randomUUID().slice(0, 8),
-      madeOn: made.slice(0, 10),
-      revision: 1,
-      parent: null,
-      program,
+      made: new Date().toISOString(),
       resolve: (file) => resolve(of.folder, file),
-      findings: [],
+      findings: carried(of.report),
       timeLimit_s: of.timeLimit_s,
       progress: progressOn(process.stderr, of.quiet),
     });
-    await store.savePlan({ id: plan.id, title: plan.name, parent: null, made, programVersion: program, inputsHash: plan.inputHash, signed: false, body: plan });
-    return plan;
   } finally {
     await pool.end();
   }

@@ -8,7 +8,7 @@ const percent = (share: number): string => `${(share * 100).toFixed(share < 0.01
 
 /** Ranked rows as a table. */
 export function ranksText(rows: readonly RankedDwelling[], most: number): string {
-  const head = ['rank', 'band', 'dwelling', 'per $ and year', '9 in 10 range', '$ a year', 'installed', 'payback, years', 'in the plan'];
+  const head = ['rank', 'band', 'dwelling', 'per $ and year', '8 in 10 range', '$ a year', 'installed', 'payback, years', 'in the plan'];
   const shown = rows.slice(0, most).map((r) => [
     String(r.rank), r.band, r.dwelling, r.perDollar.toFixed(3), `${r.perDollarLow.toFixed(2)} – ${r.perDollarHigh.toFixed(2)}`, dollars(r.yearlyCooling_cents), dollars(r.cost_cents), years(r.simplePayback_yr), r.inPlan,
   ]);

@@ -1,4 +1,4 @@
-import type { Efficiency, HeatingKind, PlantKind, PlantPerformance } from '#calc';
+import type { Efficiency, PlantKind, PlantPerformance } from '#calc';
 import { degCOf_degF } from '#calc';
 import { z } from 'zod';
 import { readData } from './data-folder.js';
@@ -11,7 +11,6 @@ const pair = figure(z.tuple([z.number(), z.number()]));
 const curve = figure(z.tuple([z.number(), z.number(), z.number(), z.number(), z.number(), z.number()]));
 const kinds = ['single-speed', 'two-speed', 'heat-pump', 'room-unit', 'mini-split', 'central'] as const satisfies readonly PlantKind[];
 const scales = ['seer', 'seer2', 'eer', 'cop', 'kW_ton'] as const satisfies readonly Efficiency['scale'][];
-const heatings = ['electric-resistance', 'heat-pump', 'gas'] as const satisfies readonly HeatingKind[];
 
 const plantsFile = z.strictObject({
   plants: z.array(
@@ -32,15 +31,6 @@ const plantsFile = z.strictObject({
   distribution: z.array(z.strictObject({ key: z.string(), efficiency: figure(share) })),
   replacementSizes_ton: figure(z.array(z.number().gt(0))),
 });
-const positive = figure(z.number().gt(0));
-const dwellingsFile = z.strictObject({
-  airtightness: z.array(z.strictObject({ key: z.string(), airChange_1_h: positive })),
-  opaque: z.array(z.strictObject({ builtBefore: z.number().int(), wallU_W_m2K: positive, roofU_W_m2K: positive })),
-  solarAbsorptance: figure(share),
-  ceilingHeight_m: positive,
-  heatingEfficiency: z.array(positive.extend({ kind: z.enum(heatings) })),
-});
-
 /** A figure of the built-in data with where it comes from. */
 export interface SourcedFigure {
   readonly value: number;
@@ -50,31 +40,23 @@ export interface SourcedFigure {
   readonly basis: 'published' | 'measured' | 'assumed';
 }
 
-/** Machines that cool, and what is assumed of dwellings where a survey is silent. */
+/** Machines that cool. */
 export interface PlantCatalogue {
   readonly performance: (kind: PlantKind) => PlantPerformance;
   /** Loss of efficiency a year, for those who ask for ageing. */
   readonly ageing_1_yr: SourcedFigure;
   readonly distribution: ReadonlyMap<string, SourcedFigure>;
   readonly replacementSizes_ton: readonly number[];
-  /** Air changes an hour by airtightness: tight, average, leaky, very-leaky. */
-  readonly airtightness: ReadonlyMap<string, SourcedFigure>;
-  /** U-values of opaque wall and roof of a building of that year; the newest class when the year is not known is the caller's choice. */
-  readonly opaqueOf: (builtYear: number) => { readonly wallU_W_m2K: SourcedFigure; readonly roofU_W_m2K: SourcedFigure };
-  readonly solarAbsorptance: SourcedFigure;
-  readonly ceilingHeight_m: SourcedFigure;
-  readonly heatingEfficiency: ReadonlyMap<HeatingKind, SourcedFigure>;
 }
 
 /**
- * Opens the built-in cooling and heating data and checks it.
+ * Opens the built-in cooling data and checks it.
  *
  * @param folder the data folder
  * @throws ZodError when a file is not as it should be
  */
 export function openCooling(folder: string): PlantCatalogue {
   const plants = plantsFile.parse(readData(folder, 'cooling/plants.json'));
-  const dwellings = dwellingsFile.parse(readData(folder, 'cooling/dwellings.json'));
   const ranges = { wetBulbRange_degC: celsius(plants.wetBulbRange_degF.value), outdoorRange_degC: celsius(plants.outdoorRange_degF.value) };
   const fan = plants.seerFan_W_cfm;
   const performances = new Map(
@@ -98,11 +80,6 @@ export function openCooling(folder: string): PlantCatalogue {
     ageing_1_yr: plants.ageing_1_yr,
     distribution: new Map(plants.distribution.map(({ key, efficiency }) => [key, efficiency])),
     replacementSizes_ton: plants.replacementSizes_ton.value,
-    airtightness: new Map(dwellings.airtightness.map(({ key, airChange_1_h }) => [key, airChange_1_h])),
-    opaqueOf: (builtYear) => found(dwellings.opaque.find(({ builtBefore }) => builtYear < builtBefore), String(builtYear)),
-    solarAbsorptance: dwellings.solarAbsorptance,
-    ceilingHeight_m: dwellings.ceilingHeight_m,
-    heatingEfficiency: new Map(dwellings.heatingEfficiency.map(({ kind, ...rest }) => [kind, rest])),
   };
 }
 

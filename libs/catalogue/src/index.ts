@@ -1,3 +1,4 @@
+export { programVersion } from './data-folder.js';
 export { openCatalogue, type Catalogue } from './catalogue.js';
 export type { PlantCatalogue, SourcedFigure } from './cooling.js';
 export type { CatalogueFilm, FilmCatalogue } from './films.js';

@@ -1,4 +1,5 @@
 import type { Building, Lock, Phase } from '#calc';
+import type { Candidate } from './candidate.js';
 import { type Choice, choiceOf } from './choice.js';
 import type { FilmOption, PhaseValue } from './option.js';
 import type { PlanFinding, PlanTerms, RoundLog } from './plan.js';
@@ -19,6 +20,8 @@ export interface ChoiceTerms {
 
 export interface ChosenUnderCaps {
   readonly choice: Choice;
+  /** Candidates worth something that were not taken, for what whole rolls leave over at the end. */
+  readonly spare: readonly Candidate[];
   readonly findings: readonly PlanFinding[];
 }
 
@@ -33,7 +36,9 @@ export async function chooseUnderCaps(options: readonly FilmOption[], caps_cents
   const posed = selectionProblem({ ...terms, options, workedCaps_cents: caps_cents, ...(timeLimit_s === undefined ? {} : { timeLimit_s }) });
   const result = await of.work.choose(posed.problem);
   const findings = posed.emptyLocks.map(({ lock, why }): PlanFinding => ({ severity: 'error', subject: lock.subject, text: `a lock leaves no option: ${why}`, whatToDo: 'take the lock back, or what stands against it' }));
-  return { choice: choiceOf(posed, result), findings };
+  const choice = choiceOf(posed, result);
+  const taken = new Set(choice.lines);
+  return { choice, spare: [...posed.candidates.values()].filter((c) => !taken.has(c)), findings };
 }
 
 /** Caps lowered by what whole rolls, freight and rounding took beyond the real cap, with a line for the log. */

@@ -102,24 +102,6 @@ function placed(result: CutResult, panes: readonly Pane[], rollName: (roll: numb
   });
 }
 
-/** A small job buys few rolls, and then which kinds are on the table decides the price more than the layout: all mixes of kinds are tried. */
-const FEW_ROLLS = 12;
-const FEW_KINDS = 5;
-
-function cheapestCut(pieces: readonly CutPiece[], rolls: readonly CutRoll[]): CutResult {
-  const all = cut({ pieces, rolls });
-  const offers = rolls.flatMap((r, i) => (r.price_cents === undefined ? [] : [i]));
-  if (offers.length < 2 || offers.length > FEW_KINDS || all.rolls.filter((r) => r.source === 'bought').length > FEW_ROLLS) return all;
-  let best = all;
-  for (let mix = 1; mix < (1 << offers.length) - 1; mix++) {
-    const kept = rolls.map((_, i) => i).filter((i) => !offers.includes(i) || (mix & (1 << offers.indexOf(i))) !== 0);
-    const result = cut({ pieces, rolls: kept.map((i) => rolls[i]!) });
-    const better = result.unplaced.length < best.unplaced.length || (result.unplaced.length === best.unplaced.length && (result.cost_cents ?? Infinity) < (best.cost_cents ?? Infinity));
-    if (better) best = { ...result, rolls: result.rolls.map((r) => ({ ...r, offer: kept[r.offer]! })) };
-  }
-  return best;
-}
-
 /**
  * Cuts one film for one phase: every pane one piece (never area over width), stock first, whole rolls bought, what is left handed on.
  */
@@ -127,7 +109,7 @@ export function cutFilm(request: CutRequest): CutOutcome {
   const panes = panesOf(request);
   const pieces = [...grouped(panes, (p) => sizeKey(p.piece))].map(([id, same]): CutPiece => ({ id, width_mm: same[0]!.piece.width_mm, length_mm: same[0]!.piece.length_mm, count: same.length, mayRotate: request.mayRotate }));
   const { rolls, names } = rollsOf(request);
-  const result = cheapestCut(sortedBy(pieces, (p) => p.id), rolls);
+  const result = cut({ pieces: sortedBy(pieces, (p) => p.id), rolls });
   const rollName = (i: number): string => {
     const offer = result.rolls[i]?.offer ?? 0;
     const before = result.rolls.slice(0, i).filter((r) => r.offer === offer).length;

@@ -52,7 +52,6 @@ function optionRoom(job: PlanJob, of: { readonly films: readonly { readonly film
     emptyShare: value('emptyShare').value,
     doubt: { setPoint_K: value('doubt.setPoint_K').value, filmCut: value('doubt.filmCut').value, useFactor: value('doubt.useFactor').value, efficiency: value('doubt.efficiency').value },
     plants: Object.fromEntries([...new Set(of.known.dwellings.map((d) => d.plantKind))].map((kind) => [kind, catalogue.plants.performance(kind)])),
-    distributionEfficiency: {},
   };
 }
 

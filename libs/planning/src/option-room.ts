@@ -36,5 +36,4 @@ export interface OptionRoom {
   readonly emptyShare: number;
   readonly doubt: Doubt;
   readonly plants: Readonly<Record<string, PlantPerformance>>;
-  readonly distributionEfficiency: Readonly<Record<string, number>>;
 }

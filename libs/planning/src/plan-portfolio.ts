@@ -42,7 +42,7 @@ export async function planPortfolio(job: PlanJob, work: Workers): Promise<Plan> 
     const unsettled = unsettledMeters(shared, planSaving_cents(chosen.choice));
     const lowered = loweredCaps(caps, priced, { phases: settings.phases, terms, round });
     if (round > MOST_ROUNDS || (lowered.log.length === 0 && unsettled.length === 0)) {
-      const held = heldWithinCaps(priced, { of: pricing, lockedIn: settings.lockedIn });
+      const held = heldWithinCaps(priced, { of: pricing, lockedIn: settings.lockedIn, spare: chosen.spare });
       return planOf({ job, known, skies, choices, settings, valued, chosen, pricing, priced: held.priced, rounds: [...rounds, ...held.log], workedCaps: caps, work });
     }
     rounds.push(...lowered.log);

@@ -1,6 +1,5 @@
-import { type Catalogue, openCatalogue } from '#catalogue';
-import type { Portfolio } from '#calc';
-import { contentHash } from '#store';
+import { type Catalogue, openCatalogue, programVersion } from '#catalogue';
+import { contentHash, type PortfolioStore } from '#store';
 import { askedPortfolio, type PlanAsk } from './asked-portfolio.js';
 import { buildingWeather } from './building-weather.js';
 import { planPortfolio } from './plan-portfolio.js';
@@ -9,41 +8,47 @@ import type { Progress, Workers } from './workers.js';
 
 /** A plan to be made: what the edge of the program knows and calc may not ask for. */
 export interface PlanOrder {
-  readonly portfolio: Portfolio;
   readonly ask: PlanAsk;
   readonly id: string;
-  /** ISO date. */
-  readonly madeOn: string;
-  readonly revision: number;
-  readonly parent: string | null;
-  readonly program: string;
+  /** ISO date and time. */
+  readonly made: string;
   /** Path of a weather file named in the inventory. */
   readonly resolve: (file: string) => string;
+  /** What the intake had to say, carried to the last sheet. */
   readonly findings: readonly PlanFinding[];
-  /** Seconds the selection may take; what it reached is said with its bound. */
+  /** Seconds a round of the selection may take; what it reached is said with its bound. */
   readonly timeLimit_s: number;
   readonly progress?: Progress;
 }
 
-/** Makes plans: opens the built-in data once, reads weather, and runs the spine on the workers it is given. */
+/** Makes plans of the kept portfolio and keeps them: opens the built-in data once, reads weather, runs the spine on the workers it is given. */
 export class PlanningService {
   #catalogue: Catalogue | undefined;
 
-  constructor(private readonly workers: Workers) {}
+  constructor(
+    private readonly workers: Workers,
+    private readonly store: PortfolioStore,
+  ) {}
 
-  async plan(order: PlanOrder): Promise<Plan> {
+  async make(order: PlanOrder): Promise<Plan> {
     const catalogue = (this.#catalogue ??= openCatalogue());
-    const portfolio = askedPortfolio(order.portfolio, order.ask);
+    const portfolio = askedPortfolio(await this.store.load(), order.ask);
     const { weather, findings } = buildingWeather(portfolio.buildings, catalogue, order.resolve);
-    const { id, madeOn, revision, parent, program, timeLimit_s } = order;
-    return planPortfolio(
+    const { id, made, timeLimit_s, progress } = order;
+    const plan = await planPortfolio(
       {
-        portfolio, catalogue, weather, id, madeOn, revision, parent, program, timeLimit_s,
+        portfolio, catalogue, weather, id, timeLimit_s,
+        revision: 1,
+        parent: null,
+        madeOn: made.slice(0, 10),
+        program: programVersion(),
         inputHash: contentHash(portfolio),
         findings: [...order.findings, ...findings],
-        ...(order.progress === undefined ? {} : { progress: order.progress }),
+        ...(progress === undefined ? {} : { progress }),
       },
       this.workers,
     );
+    await this.store.savePlan({ id, title: plan.name, parent: null, made, programVersion: plan.program, inputsHash: plan.inputHash, signed: false, body: plan });
+    return plan;
   }
 }

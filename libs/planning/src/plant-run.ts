@@ -32,7 +32,6 @@ function stateOf(d: KnownDwelling, room: OptionRoom, of: { readonly plant: YearS
     performance,
     ratedCapacity_W: of.capacity_W,
     efficiency: of.plant === 'present' ? d.plantNow : d.plantAfter,
-    distributionEfficiency: room.distributionEfficiency[d.plantKind] ?? 1,
   };
 }
 

@@ -26,7 +26,7 @@ describe('the ranked list', () => {
 });
 
 describe('bands', () => {
-  // Spreads 300 and 300: the difference has 424, nine in ten of it within 1.2816 × 424 = 544.
+  // Spreads 300 and 300: the difference has 424, eight in ten of it within 1.2816 × 424 = 544.
   it('join dwellings that cannot be told apart', () => expect(bands(line('B1/1', 3_000, 300), line('B1/2', 2_460, 300))).toEqual(['A', 'A']));
   it('part dwellings that can', () => expect(bands(line('B1/1', 3_000, 300), line('B1/2', 2_450, 300))).toEqual(['A', 'B']));
   it('measure from their head, so a long slope does not run on as one band', () => {

@@ -10,13 +10,13 @@ export interface RankedOption {
   readonly high: number;
 }
 
-/** Nine in ten lie above the low figure and below the high figure of a normal spread. */
-const NINE_IN_TEN = 1.2816;
+/** Standard deviations to the tenth and ninetieth percentile of a normal spread: eight in ten lie between low and high. */
+const TENTH_PERCENTILE = 1.2816;
 
 export function rankedOption(option: FilmOption): RankedOption {
   const perDollar = option.yearlyCooling_cents / option.cost.total_cents;
   const spread = option.yearlyCoolingSpread_cents / option.cost.total_cents;
-  return { option, perDollar, spread, low: perDollar - NINE_IN_TEN * spread, high: perDollar + NINE_IN_TEN * spread };
+  return { option, perDollar, spread, low: perDollar - TENTH_PERCENTILE * spread, high: perDollar + TENTH_PERCENTILE * spread };
 }
 
 const earlier = (a: RankedOption, b: RankedOption): number => b.perDollar - a.perDollar || (a.option.id < b.option.id ? -1 : 1);
@@ -35,7 +35,7 @@ export function bestOf(options: Iterable<FilmOption>, keyOf: (option: FilmOption
 }
 
 /**
- * Bands of a ranked list: a band runs on while its head and the next line differ by less than the nine-in-ten range of their difference.
+ * Bands of a ranked list: a band runs on while its head and the next line differ by less than the eight-in-ten range of their difference.
  *
  * @returns band letters, one a line: A, B, … Z, AA, AB, …
  */
@@ -44,7 +44,7 @@ export function bandsOf(ranked: readonly RankedOption[]): string[] {
   let head: RankedOption | undefined;
   let band = -1;
   for (const line of ranked) {
-    const apart = head === undefined || head.perDollar - line.perDollar > NINE_IN_TEN * Math.hypot(head.spread, line.spread);
+    const apart = head === undefined || head.perDollar - line.perDollar > TENTH_PERCENTILE * Math.hypot(head.spread, line.spread);
     if (apart) {
       head = line;
       band += 1;

@@ -4,7 +4,6 @@ import type { PortfolioStore } from '#store';
 import { workbookBytes } from '#workbook';
 import { workerPool } from '#workers';
 import type { Edge } from '../edge.js';
-import { programVersion } from '../program-version.js';
 import { PlanMaker, WorkbookMaker, type PlanRequest, type Say } from './plan-maker.js';
 
 const SAY_EVERY_MS = 500;
@@ -22,27 +21,20 @@ export class PortfolioPlans extends PlanMaker {
   }
 
   override async make({ timeLimit_s = CHOOSING_S, ...ask }: PlanRequest, say: Say): Promise<string> {
-    const portfolio = await this.store.load();
-    const made = this.edge.now();
-    const heading = { id: this.edge.newId(), parent: null };
     const pool = workerPool();
     const said = sayingNowAndThen(say);
     try {
-      const plan = await new PlanningService(pool).plan({
-        portfolio,
+      const plan = await new PlanningService(pool, this.store).make({
         ask,
         timeLimit_s,
-        ...heading,
-        revision: 1,
-        madeOn: made.slice(0, 10),
-        program: programVersion(),
+        id: this.edge.newId(),
+        made: this.edge.now(),
         // Only the name counts: a survey must not point at other files of this machine.
         resolve: (file) => join(this.weatherFolder, basename(file)),
         findings: [],
         progress: said.progress,
       });
       await said.end();
-      await this.store.savePlan({ ...heading, title: plan.name, made, programVersion: plan.program, inputsHash: plan.inputHash, signed: false, body: plan });
       return plan.id;
     } finally {
       await pool.end();

@@ -7,7 +7,7 @@ import { FORMAT } from '../style.js';
 import type { Column } from '../table.js';
 
 const NOTE =
-  'Rank = expected yearly cooling-cost reduction, all payers, before added heating, for each dollar of installed film. Rows of one band cannot be told apart. The range is one standard deviation of what is specific to the dwelling; model, not calibrated.';
+  'Rank = expected yearly cooling-cost reduction, all payers, before added heating, for each dollar of installed film. Rows of one band cannot be told apart. Eight in ten lie between low and high by what is specific to the dwelling; model, not calibrated.';
 
 const reasonAndPlan: readonly Column<RankedDwelling>[] = [
   { head: 'Reason', unit: '', width: 46, value: (r) => r.reason },
