@@ -2,6 +2,7 @@ import { yearCost_cents } from '#calc';
 import { AS_SURVEYED, asFound, dressedWith, type DwellingBench, dwellingBench, type DwellingRun, type OptionBench, runOf } from './dwelling-run.js';
 import type { DwellingResult, DwellingTask, FacadeSet, SetResult, SpanSaving, YearSpan } from './dwelling-task.js';
 import { type CoolingYear, coolingYear, type HeatingYear, heatingYear, type Machines, machinesOf } from './plant-run.js';
+import { chainedSets } from './facade-chain.js';
 import { savingSpread } from './saving-spread.js';
 
 /** Electricity of a run under a plant, and heating as it shows. */
@@ -100,9 +101,11 @@ export function dwellingOptions(task: DwellingTask, bench: OptionBench): Dwellin
   const found = foundByPlant(stand);
   const spreadShare = savingSpread(stand.at, bench);
   const now = found.get(task.spans[0]?.plant ?? 'present')?.energy.cooling;
+  const compute = (set: FacadeSet): SetResult => ({ ...setResult(stand, set, found), spreadShare });
+  const sets = task.sets.map(compute);
   return {
     key: task.key,
-    sets: task.sets.map((set) => ({ ...setResult(stand, set, found), spreadShare })),
+    sets: [...sets, ...chainedSets(sets, compute)],
     asFound: {
       coolingElectricity_kWh: now?.total_kWh ?? 0,
       peak_kW: now?.peak_kW ?? 0,

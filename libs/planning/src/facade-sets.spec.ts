@@ -13,10 +13,6 @@ describe('the facade sets of a dwelling', () => {
     expect(sets.map((s) => s.length).sort()).toEqual([...Array<number>(5).fill(1), ...Array<number>(10).fill(2), 5]);
   });
 
-  it('hold a facade that is locked in', () => {
-    expect(facadeSets([90, 180, 270], [180])).toEqual([[180], [90, 180], [180, 270], [90, 180, 270]]);
-  });
-
   it('are none without a facade', () => expect(facadeSets([])).toEqual([]));
 });
 

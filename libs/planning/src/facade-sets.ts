@@ -1,11 +1,10 @@
 /**
  * The sets of facades of a dwelling that are computed as options: all non-empty sets up to four facades; above four all singles, all pairs and
- * the whole (the chain that adds the best facade by marginal value is grown from these by the caller).
+ * the whole; the chain that adds the best facade by marginal value is grown from these once they are valued (`chainedSets`).
  *
  * @param facades bearings in ascending order
- * @param lockedIn facades that must be in every set
  */
-export function facadeSets(facades: readonly number[], lockedIn: readonly number[] = []): number[][] {
+export function facadeSets(facades: readonly number[]): number[][] {
   const n = facades.length;
   const sets: number[][] = [];
   if (n <= 4) {
@@ -15,7 +14,7 @@ export function facadeSets(facades: readonly number[], lockedIn: readonly number
     for (let i = 0; i < n; i++) for (let j = i + 1; j < n; j++) sets.push([facades[i]!, facades[j]!]);
     sets.push([...facades]);
   }
-  return sets.filter((set) => lockedIn.every((facade) => set.includes(facade)));
+  return sets;
 }
 
 /** Compass words of eight winds for a bearing, for sentences. */

@@ -4,6 +4,7 @@ import { filmableWindows, type FilmableWindows, filmLimit } from './filmable-win
 import { priceFilm } from './film-prices.js';
 import { type GlazingBook, glazingBook } from './glazing-book.js';
 import { sortedBy } from './grouped.js';
+import type { HandLocks } from './hand-locks.js';
 import type { KnownPortfolio } from './known-portfolio.js';
 import type { PricedFilm } from './option.js';
 import type { OptionRoom } from './option-room.js';
@@ -65,7 +66,7 @@ function limitFindings(films: readonly Film[], buildings: Iterable<Building>): P
 }
 
 /** Who may carry which film, from when; and each film priced by cutting all its candidate panes once. */
-export function filmChoices(known: KnownPortfolio, skies: SkiesOnFacades, of: { readonly job: PlanJob; readonly terms: PlanTerms }): FilmChoices {
+export function filmChoices(known: KnownPortfolio, skies: SkiesOnFacades, of: { readonly job: PlanJob; readonly terms: PlanTerms; readonly locks: HandLocks }): FilmChoices {
   const { job, terms } = of;
   const films = filmsOf(job).map((film) => ({ film, sheet: sheetOf(film) }));
   const windows = known.dwellings.flatMap((d) => d.windows);
@@ -79,6 +80,7 @@ export function filmChoices(known: KnownPortfolio, skies: SkiesOnFacades, of: { 
     rules: job.catalogue.suitabilityRules,
     weather: job.weather,
     onDate: terms.studyStart,
+    windowsOut: of.locks.windowsOut,
   });
   const mayRotate = (film: Film): boolean => film.mayRotate ?? defaultOf<boolean>('mayRotate').value;
   const priced = films.map(({ film }, i) =>
@@ -93,6 +95,6 @@ export function filmChoices(known: KnownPortfolio, skies: SkiesOnFacades, of: { 
     timeModel: job.catalogue.timeModel,
     lifeOf: ({ film }) => Math.round(film.life_yr ?? defaultOf<number>(`filmLife_yr.${film.side}`).value),
     mayRotate,
-    findings: limitFindings(films.map((f) => f.film), known.buildings.values()),
+    findings: [...of.locks.findings, ...limitFindings(films.map((f) => f.film), known.buildings.values())],
   };
 }

@@ -28,6 +28,8 @@ export interface FilmableRequest {
   readonly rules: readonly SuitabilityRule[];
   readonly weather: ReadonlyMap<string, HourlyYear>;
   readonly onDate: string;
+  /** Reason by id of a window locked out by hand. */
+  readonly windowsOut: ReadonlyMap<string, string>;
 }
 
 /** Sun strong enough to heat a pane: clear sky. */
@@ -63,7 +65,8 @@ export function filmableWindows(request: FilmableRequest): FilmableWindows {
     const building = request.buildings.get(buildingOf(window));
     const glazing = request.glazings.get(glazingKeyOf(window));
     if (building === undefined || glazing === undefined) throw new RangeError(`window must stand in a known building with a booked glazing, got ${window.id}`);
-    const limit = filmLimit(at.film, building);
+    const locked = request.windowsOut.get(window.id);
+    const limit = locked === undefined ? filmLimit(at.film, building) : `locked out by hand: ${locked}`;
     if (limit !== null) return { state: 'no', from: null, waitsFor: [], outcome: 'no-listed-trigger', reasons: [limit], consent: limit };
     const morning = cold.get(building.id) ?? null;
     const facts = paneFacts({

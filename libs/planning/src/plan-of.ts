@@ -162,6 +162,6 @@ export async function planOf(parts: PlanParts): Promise<Plan> {
     payback: paybackReview(priced, { terms: settings.terms, ownerOf: settings.ownerOf, endYearOf: settings.endYearOf }),
     eligible: eligible(parts),
     assumed: known.assumed,
-    findings: [...job.findings, ...known.findings, ...choices.findings, ...parts.chosen.findings, ...planFindings(choices, lines)],
+    findings: [...job.findings, ...known.findings, ...choices.findings, ...parts.chosen.findings, ...planFindings(choices, lines, job.portfolio)],
   };
 }

@@ -1,5 +1,6 @@
 import { chooseUnderCaps, loweredCaps, workedCaps } from './choose-under-caps.js';
 import { filmChoices } from './film-choices.js';
+import { handLocks } from './hand-locks.js';
 import { knownPortfolio } from './known-portfolio.js';
 import { meterResults, unsettledMeters } from './meter-results.js';
 import { defaultsOf, type PlanJob } from './plan-job.js';
@@ -26,8 +27,9 @@ export async function planPortfolio(job: PlanJob, work: Workers): Promise<Plan> 
   const known = knownPortfolio(job.portfolio, defaultsOf(job.catalogue)); // plan types laid out, gaps filled and noted
   const terms = planTerms(job.portfolio.settings, defaultsOf(job.catalogue));
   const skies = skyOnFacades(known, job.weather, job.catalogue.assumptions.value('albedo').value); // (site, azimuth, tilt) → hourly beam, sky, ground
-  const choices = filmChoices(known, skies, { job, terms }); // who may carry which film; film priced by cutting all candidates once
-  const settings = settingsInForce(job, known, terms);
+  const locks = handLocks(job.portfolio.locks, known); // of dwellings, sides and windows, each where it takes effect
+  const choices = filmChoices(known, skies, { job, terms, locks }); // who may carry which film; film priced by cutting all candidates once
+  const settings = settingsInForce(job, known, { terms, locks });
   const tasks = await foundTasks(known, { skies, choices, work, years: studyYears(settings, choices) });
 
   let valued = await valuedOptions(tasks, { choices, work, progress: job.progress }); // gain → dwelling year → bills, as found and filmed

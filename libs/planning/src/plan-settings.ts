@@ -2,6 +2,7 @@ import type { Building, Lock, Phase } from '#calc';
 import { labour_cents } from '#calc';
 import type { FilmChoices } from './film-choices.js';
 import { sortedBy } from './grouped.js';
+import type { HandLocks } from './hand-locks.js';
 import type { KnownPortfolio } from './known-portfolio.js';
 import type { FilmOption, OptionWindow, PhaseValue } from './option.js';
 import { paneCount } from './placed-windows.js';
@@ -28,17 +29,18 @@ export interface PlanSettingsInForce {
   readonly timeLimit_s: number | undefined;
 }
 
-export function settingsInForce(job: PlanJob, known: KnownPortfolio, terms: PlanTerms): PlanSettingsInForce {
+export function settingsInForce(job: PlanJob, known: KnownPortfolio, of: { readonly terms: PlanTerms; readonly locks: HandLocks }): PlanSettingsInForce {
   const defaultOf = defaultsOf(job.catalogue);
+  const { terms } = of;
   const { buildings } = known;
   const endYearOf = (id: string): number | null => buildings.get(id)?.endYear ?? null;
-  const locks = sortedBy(job.portfolio.locks, (l) => `${l.subject}|${l.direction}|${String(l.azimuth_deg)}`);
+  const locks = of.locks.chosen;
   return {
     terms,
     phases: sortedBy(job.portfolio.phases, (p) => p.id),
     buildings,
     locks,
-    lockedIn: new Set(locks.filter((l) => l.direction === 'in').map((l) => l.subject.split('/').slice(0, 2).join('/'))),
+    lockedIn: new Set(locks.filter((l) => l.direction === 'in').map((l) => l.subject)),
     valueIn: (option, phase) => phaseValue(option, phase, { terms, endYear: endYearOf(option.building) }),
     visit: (building) => {
       const minutes = building.visitMinutes ?? defaultOf<number>('visitMinutes').value;

@@ -21,6 +21,7 @@ export interface SelectionRequest {
   readonly phases: readonly Phase[];
   /** What the selection may spend in each phase, contingency and freight taken off. */
   readonly workedCaps_cents: readonly number[];
+  /** Of dwellings and their facades. */
   readonly locks: readonly Lock[];
   readonly terms: PlanTerms;
   readonly valueIn: (option: FilmOption, phase: Phase) => PhaseValue;
@@ -53,16 +54,13 @@ function candidatesOf(options: readonly FilmOption[], request: SelectionRequest 
   return found;
 }
 
-/** Dwelling ids a lock is about; a lock names a dwelling, a window or a pane of it. */
-const lockedDwelling = (lock: Lock): string => lock.subject.split('/').slice(0, 2).join('/');
-
 /** Poses the choice: one group a dwelling, one option for each film option and phase it may be done in, with its value there. */
 export function selectionProblem(request: SelectionRequest): PosedSelection {
   const candidates = new Map<string, Candidate>();
   const emptyLocks: { lock: Lock; why: string }[] = [];
   const groups: SelectionGroup[] = [];
   const must: string[] = [];
-  const locksOf = grouped(request.locks, lockedDwelling);
+  const locksOf = grouped(request.locks, (l) => l.subject);
   const byDwelling = grouped(sortedBy(request.options, (o) => o.id), (o) => o.dwelling);
   const all: Candidate[] = [];
   for (const [dwelling, options] of byDwelling) {
@@ -90,7 +88,7 @@ export function selectionProblem(request: SelectionRequest): PosedSelection {
     groups.push({ id: dwelling, building: found[0]?.option.building ?? '', options: posed });
   }
   for (const lock of request.locks) {
-    if (lock.direction === 'in' && !byDwelling.has(lockedDwelling(lock))) emptyLocks.push({ lock, why: 'the dwelling has no option at all' });
+    if (lock.direction === 'in' && !byDwelling.has(lock.subject)) emptyLocks.push({ lock, why: 'the dwelling has no option at all' });
   }
   const problem: SelectionProblem = {
     groups,
