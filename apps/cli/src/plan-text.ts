@@ -1,8 +1,8 @@
-import { dollarsText } from '#calc';
+import { wholeDollarsText } from '#calc';
 import type { Plan, RankedDwelling } from '#planning';
 import { tableText } from './said.js';
 
-const dollars = (cents: number): string => dollarsText(cents).replace(/\.\d\d$/, '');
+const dollars = wholeDollarsText;
 const years = (value: number | null): string => (value === null ? 'none' : value.toFixed(1));
 const percent = (share: number): string => `${(share * 100).toFixed(share < 0.01 && share > 0 ? 3 : 1)} %`;
 
@@ -16,10 +16,13 @@ export function ranksText(rows: readonly RankedDwelling[], most: number): string
 }
 
 function proofText(plan: Plan): string {
-  const { proof } = plan;
+  const { proof, worth } = plan;
   if (proof.status === 'infeasible') return `No plan fits: ${proof.why ?? ''}`;
-  if (proof.status === 'optimal') return `Proved: no choice of these options under the caps the last round worked with is worth more (value of lines ${dollars(proof.value_cents)}).`;
-  return `Not proved to be the best: lines worth ${dollars(proof.value_cents)}, no choice can pass ${dollars(proof.bound_cents)} (gap ${percent(proof.gap)}).`;
+  const choice =
+    proof.status === 'optimal'
+      ? `Proved: under the caps of the last round no choice of these options is worth more than the ${dollars(proof.value_cents)} chosen.`
+      : `Not proved to be the best: ${dollars(proof.value_cents)} chosen; under the caps of the last round none can pass ${dollars(proof.bound_cents)} (gap ${percent(proof.gap)}).`;
+  return `${choice}\nAfter whole rolls the lines are worth ${dollars(worth.lines_cents)}; under the full caps, film priced by the piece, no plan passes ${dollars(worth.fullCapBound_cents)}.`;
 }
 
 function phasesText(plan: Plan): string {
@@ -52,7 +55,7 @@ export function planText(plan: Plan): string {
     '',
     proofText(plan),
     `Everything eligible costs ${dollars(eligible.cost_cents)}; the caps buy ${percent(eligible.boughtShare)} of it, and ${percent(eligible.payingBoughtShare)} of the ${dollars(eligible.payingCost_cents)} that pays in this view.`,
-    `First year: cooling down by ${payback.firstYear_kWh.toFixed(0)} kWh, ${dollars(payback.firstYearCooling_cents)}; heating up by ${dollars(payback.firstYearHeating_cents)}; the owner keeps ${dollars(payback.firstYearOwner_cents)}.`,
+    `First year of each line: cooling down by ${payback.firstYear_kWh.toFixed(0)} kWh, ${dollars(payback.firstYearCooling_cents)}; heating up by ${dollars(payback.firstYearHeating_cents)}; the owner keeps ${dollars(payback.firstYearOwner_cents)}.`,
     `All costs in, both views: net present value ${dollars(payback.npv_cents)} for the whole building, ${dollars(payback.npvOwner_cents)} for the owner; payback ${years(payback.simplePayback_yr)} years.`,
     'These are model figures, not calibrated on bills: measured studies of lived-in homes mostly find less.',
     '',

@@ -32,6 +32,7 @@ export interface PlanParts {
   readonly priced: PricedChoice;
   readonly rounds: readonly RoundLog[];
   readonly workedCaps: readonly number[];
+  readonly fullCapBound_cents: number;
   readonly work: Workers;
 }
 
@@ -154,6 +155,7 @@ export async function planOf(parts: PlanParts): Promise<Plan> {
     lines: lines.map((line) => ({ ...line, differs: differs.get(line.dwelling) ?? null })),
     phases: phaseResults(parts),
     proof: parts.chosen.choice.proof,
+    worth: { lines_cents: lines.reduce((sum, l) => sum + (settings.terms.view === 'owner' ? l.value.owner_cents : l.value.whole_cents), 0), fullCapBound_cents: parts.fullCapBound_cents },
     rounds: parts.rounds,
     waiting: waitingItems(valued.options, (o) => valueSoon(o, parts)),
     cuts: priced.phases.flatMap((p) => p.cuts),

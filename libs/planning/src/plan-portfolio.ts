@@ -35,8 +35,10 @@ export async function planPortfolio(job: PlanJob, work: Workers): Promise<Plan> 
   let valued = await valuedOptions(tasks, { choices, work, progress: job.progress }); // gain → dwelling year → bills, as found and filmed
   let caps = workedCaps(settings.phases, terms);
   const rounds: RoundLog[] = [];
+  let fullCapBound_cents: number | undefined;
   for (let round = 1; ; round++) {
     const chosen = await chooseUnderCaps(valued.options, caps, { ...settings, work }); // plan lines, bound, certificate
+    fullCapBound_cents ??= chosen.choice.proof.bound_cents;
     const pricing = rollPricing(job, settings, { valued, choices });
     const priced = priceByRolls(chosen.choice, pricing); // cut list; the cap held on what is bought
     const setOf = chosenSets(chosen.choice, choices);
@@ -45,7 +47,7 @@ export async function planPortfolio(job: PlanJob, work: Workers): Promise<Plan> 
     const lowered = loweredCaps(caps, priced, { phases: settings.phases, terms, round });
     if (round > MOST_ROUNDS || (lowered.log.length === 0 && unsettled.length === 0)) {
       const held = heldWithinCaps(priced, { of: pricing, lockedIn: settings.lockedIn, spare: chosen.spare });
-      return planOf({ job, known, skies, choices, settings, valued, chosen, pricing, priced: held.priced, rounds: [...rounds, ...held.log], workedCaps: caps, work });
+      return planOf({ job, known, skies, choices, settings, valued, chosen, pricing, priced: held.priced, rounds: [...rounds, ...held.log], workedCaps: caps, fullCapBound_cents, work });
     }
     rounds.push(...lowered.log);
     caps = lowered.caps_cents;

@@ -122,6 +122,14 @@ export interface Proof {
   readonly why: string | null;
 }
 
+/** What the lines of the plan are worth in its view, and what no plan can pass before whole rolls are bought. */
+export interface PlanWorth {
+  /** After whole rolls, dropped and added lines; before visits, freight, film beyond the pieces and contingency. */
+  readonly lines_cents: number;
+  /** Bound of the first round: full caps, film priced by the piece. */
+  readonly fullCapBound_cents: number;
+}
+
 /** A pass of the two loops: whole rolls against the cap, shared meters against first-in values. */
 export interface RoundLog {
   readonly round: number;
@@ -258,7 +266,9 @@ export interface Plan {
   readonly notRanked: readonly NotRanked[];
   readonly lines: readonly PlanLine[];
   readonly phases: readonly PhaseResult[];
+  /** Of the choice under the worked caps of the last round. */
   readonly proof: Proof;
+  readonly worth: PlanWorth;
   readonly rounds: readonly RoundLog[];
   readonly waiting: readonly WaitingItem[];
   readonly cuts: readonly FilmCut[];

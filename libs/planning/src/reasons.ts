@@ -1,9 +1,7 @@
-import { dollarsText } from '#calc';
+import { wholeDollarsText } from '#calc';
 import { sideWord } from './facade-sets.js';
 import type { FilmOption } from './option.js';
 import { simplePayback } from './value.js';
-
-const dollars = (cents: number): string => dollarsText(Math.round(cents / 100) * 100).replace(/\.00$/, '');
 
 /** First-year saving net of added heating, all payers. */
 export function firstYear_cents(option: FilmOption): number {
@@ -17,7 +15,7 @@ export function reasonOf(option: FilmOption, glass: string): string {
   const payback = simplePayback(option.cost.total_cents, firstYear_cents(option));
   const pays = payback.years === null ? 'no payback' : `payback ${payback.years.toFixed(1)} years`;
   const sentence = (glassWords: string): string =>
-    `${option.dwelling} ${sides}: ${glassWords}, film ${option.film} cuts cooling by ${dollars(option.yearlyCooling_cents)} a year for ${dollars(option.cost.total_cents)}, ${pays}.`;
+    `${option.dwelling} ${sides}: ${glassWords}, film ${option.film} cuts cooling by ${wholeDollarsText(option.yearlyCooling_cents)} a year for ${wholeDollarsText(option.cost.total_cents)}, ${pays}.`;
   const full = sentence(glass);
   if (full.length <= 160) return full;
   const room = Math.max(8, glass.length - (full.length - 160) - 1);

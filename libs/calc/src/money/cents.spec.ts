@@ -1,5 +1,5 @@
 import fc from 'fast-check';
-import { cents, dollarsText, roundHalfAway, splitCents } from './index.js';
+import { cents, dollarsText, wholeDollarsText, roundHalfAway, splitCents } from './index.js';
 
 describe('rounding', () => {
   it.each([[0.5, 1], [-0.5, -1], [2.5, 3], [28.499999999999996, 29], [1.4999, 1], [0.285 * 100, 29], [-0.2, 0], [0, 0]])('%p rounds to %p', (x, want) => {
@@ -39,4 +39,8 @@ describe('splitting', () => {
 
 it.each([[123456, '$1,234.56'], [-5, '-$0.05'], [0, '$0.00'], [100000000, '$1,000,000.00'], [99.5, '$1.00']])('%p cents reads %p', (amount, text) => {
   expect(dollarsText(amount)).toBe(text);
+});
+
+it.each([[246988, '$2,470'], [-50, '-$1'], [-49, '$0'], [49, '$0'], [123456.7, '$1,235']])('%p cents reads %p in whole dollars', (amount, text) => {
+  expect(wholeDollarsText(amount)).toBe(text);
 });

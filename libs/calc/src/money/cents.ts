@@ -79,3 +79,16 @@ export function dollarsText(amount_cents: number): string {
   const dollars = digits.slice(0, -2).replace(/\B(?=(\d{3})+$)/g, ',');
   return `${whole < 0 ? '-' : ''}$${dollars}.${digits.slice(-2)}`;
 }
+
+/**
+ * An amount in whole dollars, for lists where cents would only be noise.
+ *
+ *   rounded half away from zero
+ *
+ * @param amount_cents cents, fractions allowed, finite
+ * @returns for example `-$1,235`
+ * @source common practice, no source
+ */
+export function wholeDollarsText(amount_cents: number): string {
+  return dollarsText(roundHalfAway(amount_cents / 100) * 100).replace(/\.00$/, '');
+}

@@ -10,13 +10,16 @@ export function leftText(plan: Plan): string[] {
   return left.length === 0 ? [] : [`Nothing left that pays: ${left.map((p) => `${dollarsText(p.left_cents)} of ${p.phase.id}`).join(', ')} ${left.length === 1 ? 'stays' : 'stay'} unspent.`];
 }
 
-/** Bound and gap in words. */
-export function proofText({ proof }: Plan): string {
+/** Bound and gap in words, and what became of the choice when whole rolls were bought. */
+export function proofText({ proof, worth }: Plan): string {
   const found = dollarsText(proof.value_cents);
   const bound = dollarsText(proof.bound_cents);
   if (proof.status === 'infeasible') return `No choice keeps all caps and locks: ${proof.why ?? 'the reason is not known'}.`;
-  if (proof.status === 'optimal') return `The choice is proved best: value ${found}, and no choice within the worked caps is worth more. ${BEFORE}`;
-  return `The choice is worth ${found}; no choice within the worked caps can be worth more than ${bound}, so at most ${(proof.gap * 100).toFixed(2)} % is left. It is not proved to be the best.${proof.why === null ? '' : ` ${proof.why}.`} ${BEFORE}`;
+  const choice =
+    proof.status === 'optimal'
+      ? `The choice is proved best under the caps of the last round: value ${found}.`
+      : `The choice is worth ${found}; under the caps of the last round none can be worth more than ${bound}, so at most ${(proof.gap * 100).toFixed(2)} % is left. It is not proved to be the best.${proof.why === null ? '' : ` ${proof.why}.`}`;
+  return `${choice} The lines of the plan, after whole rolls, are worth ${dollarsText(worth.lines_cents)}; under the full caps, with film priced by the piece, no plan passes ${dollarsText(worth.fullCapBound_cents)}. ${BEFORE}`;
 }
 
 /** Limits of what the figures can say. */
