@@ -97,7 +97,7 @@ describe('a plan for two buildings, from files to work orders', () => {
     expect(other.rankedDwellings.map((r) => [r.dwelling, r.perDollar])).toEqual(plan.rankedDwellings.map((r) => [r.dwelling, r.perDollar]));
   });
 
-  it('films less sun away than there is: a filmed window never lets in more than the bare one', () => {
+  it('saves cooling on every line', () => {
     for (const line of plan.lines) expect(line.option.segments[0]!.saving.coolingElectricity_kWh).toBeGreaterThan(0);
   });
 
@@ -174,5 +174,29 @@ describe('a mirrored plan type', () => {
     const figures = (of: Plan) => of.rankedDwellings.filter((r) => r.dwelling === dwelling.id).map((r) => [r.option, r.perDollar, r.cost_cents]);
     expect(figures(laid)).toHaveLength(1);
     expect(figures(laid)).toEqual(figures(plan));
+  });
+});
+
+describe('films mixed in a dwelling', () => {
+  it('are computed and cut side by side: a copy of a film on one side and the film on the other are the film on both', async () => {
+    const b = portfolio.films.find((f) => f.id === 'B')!;
+    const sideOf = new Map(portfolio.windows.filter((w) => w.dwelling === 'QB/002').map((w) => [w.id, w.azimuth_deg!]));
+    const [first] = [...new Set(sideOf.values())].sort((x, y) => x - y);
+    const refused = (window: string, film: string) => ({ id: `${window} ${film}`, building: 'QB', kind: 'owner', glazing: null, film, window, state: 'refused' as const, date: null, reference: null, inventoryRow: { file: 'consents.csv', row: 2 } });
+    const onlyOne = [...sideOf].map(([window, side]) => refused(window, side === first ? 'B' : 'C'));
+    const mixed: Portfolio = {
+      ...withCap(portfolio, 500_000),
+      settings: { ...portfolio.settings, mixedFilm: true },
+      films: [b, { ...b, id: 'C', name: 'copy of B' }],
+      rolls: [...portfolio.rolls, ...portfolio.rolls.map((r) => ({ ...r, id: `C${r.id}`, film: 'C' }))],
+      consents: onlyOne,
+    };
+    const line = (await planWith(mixed, work)).lines.find((l) => l.dwelling === 'QB/002')!;
+    const both = (await planWith(withCap(portfolio, 500_000), work)).lines.find((l) => l.dwelling === 'QB/002')!;
+    expect(both.option.facades).toEqual(line.option.facades);
+    expect(line.option.films).toEqual(line.option.facades.map((side) => (side === first ? 'C' : 'B')));
+    expect(line.option.segments[0]!.saving.cooling_cents).toBeCloseTo(both.option.segments[0]!.saving.cooling_cents, 6);
+    expect(line.option.minutes).toEqual(both.option.minutes);
+    for (const w of line.windows) expect(w.film).toBe(sideOf.get(w.window) === first ? 'C' : 'B');
   });
 });

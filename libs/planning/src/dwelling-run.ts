@@ -1,5 +1,5 @@
 import { type BodyWindow, dwellingLoads, type LoadBuffers, prepareDrive, type PreparedDrive, readTariff, tariffClock, type TariffClock } from '#calc';
-import type { DwellingTask, FacadeSet, WindowPanel } from './dwelling-task.js';
+import { type DwellingTask, type FacadeSet, filmOnSide, type WindowPanel } from './dwelling-task.js';
 import { type GainBook, gainBook, type OnGlass } from './gain-book.js';
 import type { OptionRoom } from './option-room.js';
 import { plantLimit_W } from './plant-run.js';
@@ -44,10 +44,11 @@ export const asFound: Dressing = (panel) => (panel.oldFilm ? 'old film' : 'bare'
 export const dressedWith =
   (set: FacadeSet, year: number): Dressing =>
   (panel) => {
-    const may = panel.filmable[set.film];
-    const filmed = set.facades.includes(panel.azimuth_deg) && (may === 'ready' || (may === 'waiting' && !set.readyOnly));
+    const film = filmOnSide(set, panel.azimuth_deg);
+    const may = film === undefined ? 'no' : panel.filmable[film];
+    const filmed = may === 'ready' || (may === 'waiting' && !set.readyOnly);
     const gone = panel.replacementYear !== null && panel.replacementYear <= year;
-    return filmed && !gone ? set.film : asFound(panel);
+    return film !== undefined && filmed && !gone ? film : asFound(panel);
   };
 
 /** How a run departs from the surveyed figures, for the range of the result. */

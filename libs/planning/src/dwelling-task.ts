@@ -21,11 +21,11 @@ export interface WindowPanel {
   readonly filmable: readonly ('ready' | 'waiting' | 'no')[];
 }
 
-/** A set of facades with one film. */
+/** A set of facades with a film for each; the same one for all unless films may be mixed in a dwelling. */
 export interface FacadeSet {
   readonly facades: readonly number[];
-  /** Place of the film in the room's films. */
-  readonly film: number;
+  /** By facade, in the same order: place of its film in the room's films. */
+  readonly films: readonly number[];
   /** Leaves out panes that still wait for a letter. */
   readonly readyOnly: boolean;
 }
@@ -58,6 +58,11 @@ export interface SetResult {
   readonly peak_kW: number;
   readonly runHours_h: number;
   readonly coolingElectricity_kWh: number;
+}
+
+/** Film of a set on a side, as its place in the room's films; undefined where the set leaves the side out. */
+export function filmOnSide(set: FacadeSet, azimuth_deg: number): number | undefined {
+  return set.films[set.facades.indexOf(azimuth_deg)];
 }
 
 export interface SpanSaving {

@@ -1,5 +1,5 @@
 import type { Building, HorizonPoint, ShadeGeometry } from '#calc';
-import { type DwellingTask, type FacadeSet, type WindowPanel, yearSpans } from './dwelling-task.js';
+import { type DwellingTask, type FacadeSet, filmOnSide, type WindowPanel, yearSpans } from './dwelling-task.js';
 import { facadeSets } from './facade-sets.js';
 import type { FilmableWindows } from './filmable-windows.js';
 import { glazingKeyOf } from './glazing-book.js';
@@ -43,22 +43,41 @@ function panelOf(window: PlacedWindow, at: { readonly building: Building; readon
   };
 }
 
-/**
- * Sets of a dwelling by film: all panes of the set's facades that are not refused; and where some of them wait for a letter and some do
- * not, the same set again without those that wait.
- */
-function setsOf(panels: readonly WindowPanel[], films: number): FacadeSet[] {
-  const sets: FacadeSet[] = [];
-  for (let film = 0; film < films; film++) {
-    const facades = [...new Set(panels.filter((p) => p.filmable[film] !== 'no').map((p) => p.azimuth_deg))].sort((a, b) => a - b);
-    for (const set of facadeSets(facades)) {
-      const states = panels.filter((p) => set.includes(p.azimuth_deg)).map((p) => p.filmable[film]);
-      sets.push({ facades: set, film, readyOnly: false });
-      const readySides = new Set(panels.filter((p) => p.filmable[film] === 'ready').map((p) => p.azimuth_deg));
-      if (states.includes('waiting') && set.every((side) => readySides.has(side))) sets.push({ facades: set, film, readyOnly: true });
-    }
-  }
-  return sets;
+/** Up to here films may be mixed: with two films and three sides six mixed sets come on top of each set of three. */
+const MIXED_UP_TO = 3;
+
+/** What sets are made for. */
+export interface SetRequest {
+  /** How many films there are. */
+  readonly films: number;
+  /** Whether a dwelling may carry a film for each side. */
+  readonly mixed: boolean;
+}
+
+/** Every way to put one of some films on each side of a set. */
+function filmings(sides: readonly number[], filmsOn: (side: number) => readonly number[]): number[][] {
+  return sides.reduce<number[][]>((ways, side) => ways.flatMap((way) => filmsOn(side).map((film) => [...way, film])), [[]]);
+}
+
+/** A set, and where some of its panes wait for a letter and some on every side do not, the same again without those that wait. */
+function withReadyPart(panels: readonly WindowPanel[], set: { readonly facades: readonly number[]; readonly films: readonly number[] }): FacadeSet[] {
+  const all: FacadeSet = { ...set, readyOnly: false };
+  const stateOf = (p: WindowPanel): string | undefined => p.filmable[filmOnSide(all, p.azimuth_deg) ?? -1];
+  const covered = panels.filter((p) => set.facades.includes(p.azimuth_deg));
+  const waits = covered.some((p) => stateOf(p) === 'waiting');
+  const readySides = new Set(covered.filter((p) => stateOf(p) === 'ready').map((p) => p.azimuth_deg));
+  return waits && set.facades.every((side) => readySides.has(side)) ? [all, { ...all, readyOnly: true }] : [all];
+}
+
+/** Sets of a dwelling: all panes of the set's facades that are not refused, with one film, or a film for each side where that is asked. */
+export function setsOf(panels: readonly WindowPanel[], request: SetRequest): FacadeSet[] {
+  const all = Array.from({ length: request.films }, (_, film) => film);
+  const takes = (side: number): number[] => all.filter((film) => panels.some((p) => p.azimuth_deg === side && p.filmable[film] !== 'no'));
+  const sides = [...new Set(panels.map((p) => p.azimuth_deg))].sort((a, b) => a - b);
+  const uniform = all.flatMap((film) => facadeSets(sides.filter((side) => takes(side).includes(film))).map((facades) => ({ facades, films: facades.map(() => film) })));
+  const filmable = sides.filter((side) => takes(side).length > 0);
+  const mixed = !request.mixed || filmable.length > MIXED_UP_TO ? [] : facadeSets(filmable).flatMap((facades) => filmings(facades, takes).filter((films) => new Set(films).size > 1).map((films) => ({ facades, films })));
+  return [...uniform, ...mixed].flatMap((set) => withReadyPart(panels, set));
 }
 
 /** Fields of a dwelling that change no figure; its windows count as panels, its meter by tariff and neighbours. */
@@ -73,7 +92,7 @@ function keyOf(task: Omit<DwellingTask, 'key'>): string {
 }
 
 /** One task a dwelling; `known` is sorted by id, so the tasks are too. */
-export function dwellingTasks(known: KnownPortfolio, at: { readonly skies: SkiesOnFacades; readonly filmable: FilmableWindows; readonly films: number; readonly years: readonly [number, number] }): DwellingTask[] {
+export function dwellingTasks(known: KnownPortfolio, at: { readonly skies: SkiesOnFacades; readonly filmable: FilmableWindows; readonly films: number; readonly mixed: boolean; readonly years: readonly [number, number] }): DwellingTask[] {
   return known.dwellings.map((dwelling: KnownDwelling): DwellingTask => {
     const building = known.buildings.get(dwelling.building);
     const site = at.skies.siteOf.get(dwelling.building);
@@ -83,7 +102,8 @@ export function dwellingTasks(known: KnownPortfolio, at: { readonly skies: Skies
       dwelling,
       site,
       panels,
-      sets: setsOf(panels, at.films),
+      // A building with one film for all has none to mix.
+      sets: setsOf(panels, { films: at.films, mixed: at.mixed && building.oneFilm !== true }),
       spans: yearSpans({
         firstYear: at.years[0],
         lastYear: at.years[1],

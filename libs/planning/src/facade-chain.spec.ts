@@ -5,7 +5,7 @@ import { facadeSets } from './facade-sets.js';
 const WEIGHTS: Readonly<Record<number, number>> = { 0: 1, 60: 400, 120: 900, 180: 1600, 240: 2500, 300: 100 };
 const saving = (facades: readonly number[]): number => Math.round(1000 * Math.sqrt(facades.reduce((sum, f) => sum + WEIGHTS[f]!, 0)));
 const result = (facades: readonly number[], film = 0): SavingSet => ({
-  set: { facades, film, readyOnly: false },
+  set: { facades, films: facades.map(() => film), readyOnly: false },
   spans: [{ coolingElectricity_kWh: 0, cooling_cents: saving(facades), addedHeating_cents: 0, addedHeating_kWh: 0 }],
 });
 
@@ -31,7 +31,7 @@ describe('the chain above four facades', () => {
 
   it('is grown for each film by itself', () => {
     const both = [...known, ...facadeSets(six).map((set) => result(set, 1))];
-    expect(chainedSets(both, (set) => result(set.facades, set.film)).map((c) => c.set.film)).toEqual([0, 0, 0, 1, 1, 1]);
+    expect(chainedSets(both, (set) => result(set.facades, set.films[0])).map((c) => c.set.films[0])).toEqual([0, 0, 0, 1, 1, 1]);
   });
 
   it('is empty where all sets are computed anyway', () => {

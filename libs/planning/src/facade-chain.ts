@@ -24,7 +24,7 @@ const keyOf = (facades: readonly number[]): string => facades.join('+');
  * @returns the sets of the chain that were not among the results, shortest first
  */
 export function chainedSets<R extends SavingSet>(results: readonly R[], compute: (set: FacadeSet) => R): R[] {
-  const groups = [...grouped(results, (r) => `${String(r.set.film)}|${String(r.set.readyOnly)}`).values()];
+  const groups = [...grouped(results, (r) => `${r.set.films.every((f) => f === r.set.films[0]) ? String(r.set.films[0]) : 'mixed'}|${String(r.set.readyOnly)}`).values()];
   return groups.flatMap((group) => {
     const singles = group.filter((r) => r.set.facades.length === 1);
     if (singles.length <= ALL_SETS_UP_TO) return [];
@@ -37,7 +37,7 @@ export function chainedSets<R extends SavingSet>(results: readonly R[], compute:
         .filter((facade) => !chain.set.facades.includes(facade))
         .map((facade) => {
           const facades = [...chain.set.facades, facade].sort((a, b) => a - b);
-          return known.get(keyOf(facades)) ?? compute({ ...chain.set, facades });
+          return known.get(keyOf(facades)) ?? compute({ ...chain.set, facades, films: facades.map(() => chain.set.films[0]!) });
         });
       chain = longer.reduce((best, r) => (worth(r) > worth(best) ? r : best));
       if (!known.has(keyOf(chain.set.facades))) added.push(chain);

@@ -1,5 +1,5 @@
 import type { TimeModel } from '#calc';
-import type { DwellingResult, DwellingTask, SetResult } from './dwelling-task.js';
+import { type DwellingResult, type DwellingTask, filmOnSide, type SetResult } from './dwelling-task.js';
 import type { FilmableWindows } from './filmable-windows.js';
 import { installedCost, windowWork } from './installed-cost.js';
 import type { FilmOption, LifeSegment, PricedFilm } from './option.js';
@@ -16,10 +16,10 @@ export interface OptionPricing {
 }
 
 /** Windows an option films, and the letters and dates they hang on. */
-export function windowsOfSet(task: DwellingTask, set: Pick<SetResult['set'], 'facades' | 'film' | 'readyOnly'>, filmable: FilmableWindows): PlacedWindow[] {
+export function windowsOfSet(task: DwellingTask, set: SetResult['set'], filmable: FilmableWindows): PlacedWindow[] {
   return task.dwelling.windows.filter((window) => {
-    const state = filmable.of(window)[set.film]?.state;
-    return set.facades.includes(window.azimuth_deg) && (state === 'ready' || (state === 'waiting' && !set.readyOnly));
+    const state = filmable.of(window)[filmOnSide(set, window.azimuth_deg) ?? -1]?.state;
+    return (state === 'ready' || (state === 'waiting' && !set.readyOnly));
   });
 }
 
@@ -45,22 +45,29 @@ export function meanCooling_cents(segments: readonly LifeSegment[], life_yr: num
 }
 
 function optionOf(task: DwellingTask, result: SetResult, of: OptionPricing & { readonly found: DwellingResult['asFound'] }): FilmOption | null {
-  const film = of.films[result.set.film];
-  if (film === undefined) throw new RangeError(`film must be one of the priced films, got ${result.set.film}`);
+  const filmOf = (side: number): PricedFilm => {
+    const film = of.films[filmOnSide(result.set, side) ?? -1];
+    if (film === undefined) throw new RangeError(`films must be among the priced films, got ${result.set.films.join(', ')}`);
+    return film;
+  };
+  const films = result.set.facades.map(filmOf);
   const windows = windowsOfSet(task, result.set, of.filmable);
   if (windows.length === 0) return null;
-  const states = windows.map((w) => of.filmable.of(w)[result.set.film]!);
+  const states = windows.map((w) => of.filmable.of(w)[filmOnSide(result.set, w.azimuth_deg)!]!);
   const segments = segmentsOf(task, result, windows);
-  const filmLife_yr = of.lifeOf(film);
+  const filmLife_yr = Math.min(...films.map((f) => of.lifeOf(f)));
+  const ids = films.map((f) => f.film.id);
+  const isMixed = new Set(ids).size > 1;
   const yearlyCooling_cents = meanCooling_cents(segments, filmLife_yr);
   const from = states.reduce((latest, s) => (s.from !== null && s.from > latest ? s.from : latest), of.terms.studyStart);
   return {
-    id: `${task.dwelling.id}|${result.set.facades.join('+')}|${film.film.id}${result.set.readyOnly ? '|ready panes' : ''}`,
+    id: `${task.dwelling.id}|${result.set.facades.join('+')}|${isMixed ? ids.join('+') : ids[0]!}${result.set.readyOnly ? '|ready panes' : ''}`,
     dwelling: task.dwelling.id,
     building: task.dwelling.building,
     facades: result.set.facades,
-    film: film.film.id,
-    ...installedCost(windows.map((w) => windowWork(w, of.terms)), { film, terms: of.terms, timeModel: of.timeModel }),
+    films: ids,
+    film: [...new Set(ids)].join('+'),
+    ...installedCost(windows.map((w) => ({ ...windowWork(w, of.terms), film: filmOf(w.azimuth_deg) })), { terms: of.terms, timeModel: of.timeModel }),
     segments,
     filmLife_yr,
     payer: task.dwelling.meter.payerRule,

@@ -27,7 +27,12 @@ export function windowWork(window: PlacedWindow, terms: Pick<PlanTerms, 'trimPer
   };
 }
 
-/** Cost and effort of filming a list of windows with a film. */
+/** A window's work with the film that goes on it. */
+export interface FilmedWork extends WindowWork {
+  readonly film: PricedFilm;
+}
+
+/** Cost and effort of filming a list of windows. */
 export interface CostedWork {
   readonly cost: InstalledCost;
   readonly minutes: PersonMinutes;
@@ -40,12 +45,12 @@ export interface CostedWork {
  * Installed cost: film of the cut pieces with the waste of cutting all candidates, person-minutes at the loaded rate, consumables, taking old
  * film off, taxes. Visits, freight, whole rolls and contingency belong to the plan.
  */
-export function installedCost(work: readonly WindowWork[], of: { readonly film: PricedFilm; readonly terms: PlanTerms; readonly timeModel: TimeModel }): CostedWork {
-  const { film, terms } = of;
-  const sum = (part: (w: WindowWork) => number): number => work.reduce((total, w) => total + part(w), 0);
+export function installedCost(work: readonly FilmedWork[], of: { readonly terms: PlanTerms; readonly timeModel: TimeModel }): CostedWork {
+  const { terms } = of;
+  const sum = (part: (w: FilmedWork) => number): number => work.reduce((total, w) => total + part(w), 0);
   const pieceArea_m2 = sum((w) => w.piece_m2);
   const { removal, ...minutes } = installMinutes({ panes: work.map((w) => w.pane) }, of.timeModel);
-  const film_cents = pieceArea_m2 * film.price_cents_m2 * (1 + film.waste);
+  const film_cents = sum((w) => w.piece_m2 * w.film.price_cents_m2 * (1 + w.film.waste));
   const consumables_cents = pieceArea_m2 * terms.consumables_cents_m2;
   const removal_cents = labour_cents(removal, terms.labour_cents_h);
   const allLabour_cents = labour_cents(minutes.best - removal, terms.labour_cents_h);

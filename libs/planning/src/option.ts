@@ -35,6 +35,7 @@ export interface OptionWindow {
   readonly mark: string;
   readonly room: string;
   readonly azimuth_deg: number;
+  readonly film: string;
   readonly paneCount: number;
   readonly width_mm: number;
   readonly height_mm: number;
@@ -51,13 +52,16 @@ export interface OptionWindow {
   readonly inventoryRow: InventoryRow;
 }
 
-/** One set of facades of one dwelling with one film, computed as a set. */
+/** One set of facades of one dwelling with one film, or one a side, computed as a set. */
 export interface FilmOption {
-  /** `dwelling|facades|film`, for example `EC/007|180+270|A`. */
+  /** `dwelling|facades|films`, for example `EC/007|180+270|A`, or `EC/007|180+270|A+B` with a film a side. */
   readonly id: string;
   readonly dwelling: string;
   readonly building: string;
   readonly facades: readonly number[];
+  /** By facade, in the same order. */
+  readonly films: readonly string[];
+  /** The films in words: `A`, or `A+B` where the sides carry different ones. */
   readonly film: string;
   readonly paneCount: number;
   readonly glassArea_m2: number;

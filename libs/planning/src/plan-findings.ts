@@ -12,10 +12,9 @@ function outsideBand(line: PlanLine): PlanFinding[] {
   return [{ severity: 'warning', subject: line.dwelling, text: `the film is computed to save ${(share * 100).toFixed(0)} % of the dwelling's cooling; studies span 2 to 45 %`, whatToDo: 'look at glass, shade, set point and base load of the dwelling again' }];
 }
 
-/** Settings and records that are taken in but not used by the computation: said, never passed over. */
+/** Records that are taken in but not used by the computation: said, never passed over. */
 function notUsed(portfolio: Portfolio): PlanFinding[] {
   const findings: PlanFinding[] = [];
-  if (portfolio.settings.mixedFilm) findings.push({ severity: 'warning', subject: 'plan settings', text: 'mixed_film is asked for, but options have one film each', whatToDo: 'read the plan as one film a dwelling' });
   if (portfolio.readings.length > 0) findings.push({ severity: 'warning', subject: 'readings', text: `${String(portfolio.readings.length)} meter readings are kept, but do not yet replace catalogue figures`, whatToDo: 'work a reading with `rollout compute meter-pair` and give the film sheet it leads to' });
   return findings;
 }

@@ -30,7 +30,7 @@ export async function planPortfolio(job: PlanJob, work: Workers): Promise<Plan> 
   const locks = handLocks(job.portfolio.locks, known); // of dwellings, sides and windows, each where it takes effect
   const choices = filmChoices(known, skies, { job, terms, locks }); // who may carry which film; film priced by cutting all candidates once
   const settings = settingsInForce(job, known, { terms, locks });
-  const tasks = await foundTasks(known, { skies, choices, work, years: studyYears(settings, choices) });
+  const tasks = await foundTasks(known, { skies, choices, work, mixed: job.portfolio.settings.mixedFilm, years: studyYears(settings, choices) });
 
   let valued = await valuedOptions(tasks, { choices, work, progress: job.progress }); // gain → dwelling year → bills, as found and filmed
   let caps = workedCaps(settings.phases, terms);

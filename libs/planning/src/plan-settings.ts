@@ -1,5 +1,6 @@
 import type { Building, Lock, Phase } from '#calc';
 import { labour_cents } from '#calc';
+import { filmOnSide } from './dwelling-task.js';
 import type { FilmChoices } from './film-choices.js';
 import { sortedBy } from './grouped.js';
 import type { HandLocks } from './hand-locks.js';
@@ -60,12 +61,14 @@ export function lineWindows(candidate: Pick<Candidate, 'option'>, at: { readonly
   if (task === undefined) throw new RangeError(`dwelling must have a task, got ${candidate.option.dwelling}`);
   const set = setOfOption(candidate.option, at.choices);
   return windowsOfSet(task, set, at.choices.filmable).map((w): OptionWindow => {
-    const state = at.choices.filmable.of(w)[set.film]!;
+    const film = filmOnSide(set, w.azimuth_deg)!;
+    const state = at.choices.filmable.of(w)[film]!;
     return {
       window: w.id,
       mark: w.mark,
       room: w.room ?? 'room not named',
       azimuth_deg: w.azimuth_deg,
+      film: at.choices.films[film]!.film.id,
       paneCount: paneCount(w),
       width_mm: w.width.mm,
       height_mm: w.height.mm,

@@ -71,7 +71,8 @@ interface Shelf {
 
 function cutPhase(phase: Phase, lines: readonly Candidate[], at: { readonly of: RollPricing; readonly shelf: Shelf }): FilmCut[] {
   const { of, shelf } = at;
-  const byFilm = grouped(sortedBy(lines, (l) => l.option.film), (l) => l.option.film);
+  const panes = lines.flatMap((line) => of.windowsOf(line).map((window) => ({ dwelling: line.option.dwelling, building: line.option.building, window })));
+  const byFilm = grouped(sortedBy(panes, (p) => p.window.film), (p) => p.window.film);
   const cuts: FilmCut[] = [];
   for (const [film, ofFilm] of byFilm) {
     const sheet = of.films.get(film);
@@ -79,8 +80,8 @@ function cutPhase(phase: Phase, lines: readonly Candidate[], at: { readonly of: 
     const own = shelf.ofOwner.get(phase.ownerEntity) ?? [];
     const mine = (r: StockRoll): boolean => r.film === film;
     const sharedNames = new Set(shelf.shared.map((r) => r.roll));
-    const windows = ofFilm.flatMap((line) => of.windowsOf(line).map((window): WindowToCut => ({ dwelling: line.option.dwelling, window })));
-    const widths = ofFilm.map((l) => of.buildings.get(l.option.building)?.widestRoll_mm ?? null).filter((w) => w !== null);
+    const windows = ofFilm.map(({ dwelling, window }): WindowToCut => ({ dwelling, window }));
+    const widths = ofFilm.map((p) => of.buildings.get(p.building)?.widestRoll_mm ?? null).filter((w) => w !== null);
     const outcome = cutFilm({
       phase: phase.id,
       ownerEntity: phase.ownerEntity,

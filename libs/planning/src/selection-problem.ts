@@ -35,8 +35,9 @@ function locksAllow(option: FilmOption, phase: Phase, locks: readonly Lock[]): b
   return locks.every((lock) => {
     const wholeDwelling = lock.azimuth_deg === null;
     const touches = wholeDwelling || option.facades.includes(lock.azimuth_deg);
-    if (lock.direction === 'out') return !touches || (lock.film !== null && lock.film !== option.film);
-    return touches && (lock.film === null || lock.film === option.film) && (lock.phase === null || lock.phase === phase.id);
+    const bound = wholeDwelling ? option.films : option.films.filter((_, i) => option.facades[i] === lock.azimuth_deg);
+    if (lock.direction === 'out') return !touches || (lock.film !== null && !bound.includes(lock.film));
+    return touches && (lock.film === null || bound.every((film) => film === lock.film)) && (lock.phase === null || lock.phase === phase.id);
   });
 }
 

@@ -18,12 +18,12 @@ export interface ValuedOptions {
 
 /** Set a plan line stands for. */
 export function setOfOption(option: FilmOption, choices: FilmChoices): FacadeSet {
-  return { facades: option.facades, film: choices.films.findIndex((f) => f.film.id === option.film), readyOnly: option.id.endsWith('|ready panes') };
+  return { facades: option.facades, films: option.films.map((id) => choices.films.findIndex((f) => f.film.id === id)), readyOnly: option.id.endsWith('|ready panes') };
 }
 
 /** Tasks as found: neighbours on shared meters as they are today. */
-export async function foundTasks(known: KnownPortfolio, at: { readonly skies: SkiesOnFacades; readonly choices: FilmChoices; readonly years: readonly [number, number]; readonly work: Workers }): Promise<DwellingTask[]> {
-  const tasks = dwellingTasks(known, { skies: at.skies, filmable: at.choices.filmable, films: at.choices.films.length, years: at.years });
+export async function foundTasks(known: KnownPortfolio, at: { readonly skies: SkiesOnFacades; readonly choices: FilmChoices; readonly mixed: boolean; readonly years: readonly [number, number]; readonly work: Workers }): Promise<DwellingTask[]> {
+  const tasks = dwellingTasks(known, { skies: at.skies, filmable: at.choices.filmable, films: at.choices.films.length, mixed: at.mixed, years: at.years });
   return withNeighbours(tasks, { chosen: () => null, work: at.work, room: at.choices.room });
 }
 

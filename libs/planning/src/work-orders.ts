@@ -44,7 +44,7 @@ function accessOf(line: Candidate, phase: PricedPhase['phase'], of: WorkOrderReq
   return { earliest: empty.out > earliest ? empty.out : earliest, access: `empty from ${empty.out}${empty.in === null ? '' : ` until ${empty.in}`}: do it then` };
 }
 
-function panesOf(window: OptionWindow, of: { readonly terms: PlanTerms; readonly pieces: ReadonlyMap<string, PlacedPiece> }): WorkPane[] {
+function panesOf(window: OptionWindow, of: { readonly terms: PlanTerms; readonly pieces: ReadonlyMap<string, PlacedPiece>; readonly isMixed: boolean }): WorkPane[] {
   const piece = pieceOf(window, of.terms);
   const inches = (mm: number): string => inchesText(ticksOf_mm(mm));
   return Array.from({ length: window.paneCount }, (_, i): WorkPane => {
@@ -62,7 +62,7 @@ function panesOf(window: OptionWindow, of: { readonly terms: PlanTerms; readonly
       reach: window.reach,
       outcome: window.outcome,
       consent: window.consent,
-      notes: [...window.reasons, ...(window.fromPlanType === null ? [] : [`size from plan type ${window.fromPlanType}: measure before cutting`])],
+      notes: [...(of.isMixed ? [`film ${window.film} on this side`] : []), ...window.reasons, ...(window.fromPlanType === null ? [] : [`size from plan type ${window.fromPlanType}: measure before cutting`])],
     };
   });
 }
@@ -70,20 +70,21 @@ function panesOf(window: OptionWindow, of: { readonly terms: PlanTerms; readonly
 function workOrder(line: Candidate, phase: PricedPhase, of: WorkOrderRequest & { readonly pieces: ReadonlyMap<string, PlacedPiece> }): WorkOrder {
   const windows = of.windowsOf(line);
   const building = of.buildings.get(line.option.building)!;
+  const films = [...new Set(line.option.films)];
   const { access, earliest } = accessOf(line, phase.phase, of);
   return {
     id: `${phase.phase.name} ${line.option.dwelling}`,
     phase: phase.phase.id,
     building: building.id,
     dwelling: line.option.dwelling,
-    film: `${line.option.film}, ${of.films.get(line.option.film)?.name ?? ''}`,
+    film: films.map((id) => `${id}, ${of.films.get(id)?.name ?? ''}`).join(' and '),
     earliest,
     latest: phase.phase.lastDay,
     access,
     notice_h: of.notice_h(building),
     minutes: line.option.minutes,
     // Room by room, as one walks: the order of the survey within a room.
-    panes: sortedBy(windows, (w) => `${w.room}|${w.window}`).flatMap((w) => panesOf(w, of)),
+    panes: sortedBy(windows, (w) => `${w.room}|${w.window}`).flatMap((w) => panesOf(w, { ...of, isMixed: films.length > 1 })),
     cautions: cautionsOf(windows, building),
   };
 }
