@@ -8,7 +8,8 @@ const LIBS = {
   planning: ['calc', 'catalogue', 'weather', 'store'],
   workers: ['calc', 'planning'],
   kernels: ['calc', 'catalogue', 'weather'],
-  workbook: ['calc', 'planning'],
+  papers: ['calc', 'planning'],
+  workbook: ['calc', 'planning', 'papers'],
 };
 const FLOW = ['units', 'money', 'portfolio', 'sun', 'weather', 'sky', 'shade', 'glass', 'dwelling', 'cooling', 'tariff', 'lifecycle', 'labour', 'selection', 'cutting', 'verification', 'uncertainty'];
 const SPEC = '\\.(spec|bench)\\.ts$';
@@ -41,7 +42,7 @@ module.exports = {
     {
       name: 'edge-files-only',
       severity: 'error',
-      from: { path: '^libs/(intake|planning|workbook)/src', pathNot: '\\.(service|module)\\.ts$|/index\\.ts$|' + SPEC },
+      from: { path: '^libs/(intake|planning|workbook|papers)/src', pathNot: '\\.(service|module)\\.ts$|/index\\.ts$|' + SPEC },
       to: { path: '^libs/store/|node_modules/(@nestjs|typeorm)/', dependencyTypesNot: ['type-only'] },
     },
     { name: 'store-alone-knows-its-driver', severity: 'error', from: { pathNot: '^libs/store/src|' + SPEC }, to: { path: 'node_modules/(sqlite3|pg|typeorm|@nestjs/typeorm)/' } },

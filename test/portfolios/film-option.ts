@@ -1,6 +1,6 @@
 import type { Building, Film, PayerRule, Phase } from '#calc';
 import type { FilmOption, OptionWindow, PlanTerms } from '#planning';
-import type { RollPricing } from '../../libs/planning/src/price-by-rolls.js';
+import type { RollPricing } from '../../libs/planning/src/rolls/price-by-rolls.js';
 
 export const OWNER_PAYS: PayerRule = { id: 'owner', kind: 'owner', ownerShare: 1, resetLag_yr: 0, vacancyShare: 0 };
 

@@ -1,18 +1,18 @@
-import { chooseUnderCaps, loweredCaps, workedCaps } from './choose-under-caps.js';
-import { filmChoices } from './film-choices.js';
-import { handLocks } from './hand-locks.js';
-import { knownPortfolio } from './known-portfolio.js';
-import { meterResults, unsettledMeters } from './meter-results.js';
-import { defaultsOf, type PlanJob } from './plan-job.js';
-import { planOf } from './plan-of.js';
-import { rollPricing, settingsInForce } from './plan-settings.js';
-import { planTerms } from './plan-terms.js';
-import type { Plan, RoundLog } from './plan.js';
-import { priceByRolls } from './price-by-rolls.js';
-import { chosenSets, planSaving_cents, studyYears } from './settled.js';
-import { skyOnFacades } from './sky-on-facades.js';
-import { foundTasks, revaluedOptions, valuedOptions } from './valued-options.js';
-import { heldWithinCaps } from './within-caps.js';
+import { chooseUnderCaps, loweredCaps, workedCaps } from './choice/choose-under-caps.js';
+import { filmChoices } from './options/film-choices.js';
+import { handLocks } from './known/hand-locks.js';
+import { knownPortfolio } from './known/known-portfolio.js';
+import { meterResults, unsettledMeters } from './review/meter-results.js';
+import { defaultsOf, type PlanJob } from './job/plan-job.js';
+import { planOf } from './plan/plan-of.js';
+import { rollPricing, settingsInForce } from './job/plan-settings.js';
+import { planTerms } from './job/plan-terms.js';
+import type { Plan, RoundLog } from './plan/plan.js';
+import { priceByRolls } from './rolls/price-by-rolls.js';
+import { chosenSets, planSaving_cents, studyYears } from './plan/settled.js';
+import { skyOnFacades } from './sky/sky-on-facades.js';
+import { foundTasks, revaluedOptions, valuedOptions } from './options/valued-options.js';
+import { heldWithinCaps } from './rolls/within-caps.js';
 import type { Workers } from './workers.js';
 
 /** Rounds of the two loops: whole rolls against the cap, neighbours on a shared meter against first-in values. */

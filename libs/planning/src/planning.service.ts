@@ -1,9 +1,9 @@
 import { type Catalogue, openCatalogue, programVersion } from '#catalogue';
 import { contentHash, type PortfolioStore } from '#store';
-import { askedPortfolio, type PlanAsk } from './asked-portfolio.js';
-import { buildingWeather } from './building-weather.js';
+import { askedPortfolio, type PlanAsk } from './job/asked-portfolio.js';
+import { buildingWeather } from './job/building-weather.js';
 import { planPortfolio } from './plan-portfolio.js';
-import type { Plan, PlanFinding } from './plan.js';
+import type { Plan, PlanFinding } from './plan/plan.js';
 import type { Progress, Workers } from './workers.js';
 
 /** A plan to be made: what the edge of the program knows and calc may not ask for. */

@@ -1,6 +1,6 @@
 import { select } from '#calc';
-import { dwellingOptions, meterLoad_kWh } from './dwelling-options.js';
-import { optionBench } from './dwelling-run.js';
+import { dwellingOptions, meterLoad_kWh } from './dwelling/dwelling-options.js';
+import { optionBench } from './dwelling/dwelling-run.js';
 import type { Workers } from './workers.js';
 
 /** All work in this thread: for tests and for machines where threads are not wanted. */

@@ -1,6 +1,6 @@
 import type { SelectionProblem, SelectionResult } from '#calc';
-import type { DwellingResult, DwellingTask, FacadeSet } from './dwelling-task.js';
-import type { OptionRoom } from './option-room.js';
+import type { DwellingResult, DwellingTask, FacadeSet } from './dwelling/dwelling-task.js';
+import type { OptionRoom } from './dwelling/option-room.js';
 
 /** How far a stage has come, for the person who waits. */
 export type Progress = (stage: string, done: number, of: number) => void;

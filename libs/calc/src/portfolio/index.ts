@@ -6,3 +6,7 @@ export type * from './film.js';
 export type * from './meter.js';
 export type * from './consent.js';
 export type * from './portfolio.js';
+export type * from './bill.js';
+export type * from './site-record.js';
+export type * from './ledger.js';
+export type * from './rebate.js';

@@ -1,0 +1,50 @@
+import { dirname, join } from 'node:path';
+import { reportText } from '../findings-text.js';
+import { asked, makePlan, takeIn, withStore } from '../line.js';
+import { planText, ranksText } from '../plan-text.js';
+import { type AddCommand, collect, print, type Shared } from './command.js';
+import { writeWorkbook } from './export.js';
+import { codeOf, writeRejects } from './rejects.js';
+
+interface RunOptions extends Shared {
+  readonly cap: string[];
+  readonly view?: string;
+  readonly out: string;
+  readonly seconds: string;
+}
+
+/** The whole line in one go: take in, rank, plan, cut, write the workbook. The database is in memory unless one is named. */
+async function wholeLine(folder: string, options: RunOptions): Promise<number> {
+  return withStore(options.database ?? ':memory:', async (store) => {
+    const say = (text: string): void => {
+      if (options.quiet !== true) console.error(text);
+    };
+    say(`reading ${folder}`);
+    const report = await takeIn(store, folder, false);
+    if (report.findings.some((f) => f.severity !== 'note')) console.error(reportText(report, options.all === true));
+    writeRejects(report, join(dirname(options.out), 'rejects'));
+    say(`planning ${report.created} records`);
+    const made = await makePlan(store, { ask: asked(options.cap, options.view), folder, timeLimit_s: Number(options.seconds), quiet: options.quiet === true, report });
+    await writeWorkbook(made, options.out);
+    const { expectations } = await import('../expectations.js');
+    print(made, () => [planText(made), '', 'Best dwellings:', ranksText(made.rankedDwellings, 12), expectations(folder, made), '', `Workbook: ${options.out}`].join('\n'), options.json);
+    return codeOf(report);
+  });
+}
+
+export const run: AddCommand = (program) => {
+  program
+    .command('run <folder>')
+    .description('the whole line in one go: survey files to ranked portfolio, plan under the caps and workbook')
+    .option('--cap <phase=dollars>', 'cap of a phase, repeatable; dollars alone give every owner one year with that cap', collect, [])
+    .option('--view <view>', 'whole (all payers) or owner')
+    .option('--out <file>', 'the workbook', 'out/rollout.xlsx')
+    .option('--database <place>', 'keep everything here; in memory by default')
+    .option('--seconds <n>', 'time a round of the selection may take', '3')
+    .option('--quiet', 'no progress')
+    .option('--all', 'every finding')
+    .option('--json', 'the plan as JSON')
+    .action(async (folder: string, options: RunOptions) => {
+      process.exitCode = await wholeLine(folder, options);
+    });
+};

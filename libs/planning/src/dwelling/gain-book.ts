@@ -1,0 +1,76 @@
+import { type DrawnBlind, type FacadeShade, type FilmOnClear, type GlazingMakeUp, glazingOptics, type GlazingOptics, shadedGlazingOptics, shadeOnFacade, windowGain_W_m2 } from '#calc';
+import type { WindowPanel } from './dwelling-task.js';
+import type { OptionRoom } from './option-room.js';
+import { facadeKey, type SiteSky } from '../sky/sky-on-facades.js';
+
+/** What is on the glass: nothing, the old film that was found, or film number `film` of the room. */
+export type OnGlass = 'bare' | 'old film' | number;
+
+/** Heat through a square metre of glass each hour, and what it passes by warmth. */
+export interface GlassGain {
+  readonly gain_W_m2: Float64Array;
+  readonly uFactor_W_m2K: number;
+  /** Of the face towards the room; a low-e film changes it. */
+  readonly roomEmissivity: number;
+}
+
+/** Gains worked out once per distinct (facade, shade, glazing, film) and looked up after that. */
+export interface GainBook {
+  readonly of: (site: SiteSky, panel: WindowPanel, on: OnGlass) => GlassGain;
+}
+
+/** Keeps at most `most` results and forgets the oldest, so that a large portfolio does not fill the memory. */
+function bounded<T>(most: number, make: (key: string) => T): { readonly get: (key: string, making?: () => T) => T } {
+  const kept = new Map<string, T>();
+  return {
+    get: (key, making = () => make(key)) => {
+      const known = kept.get(key);
+      if (known !== undefined) return known;
+      const made = making();
+      if (kept.size >= most) {
+        const oldest = kept.keys().next();
+        if (oldest.done !== true) kept.delete(oldest.value);
+      }
+      kept.set(key, made);
+      return made;
+    },
+  };
+}
+
+const unreachable = (key: string): never => {
+  throw new RangeError(`nothing makes ${key}`);
+};
+
+/**
+ * A book of gains for one thread.
+ *
+ * @param most gains kept at once; 2,000 are 140 MB
+ */
+export function gainBook(room: OptionRoom, most = 2000): GainBook {
+  const optics = bounded<GlazingOptics>(5000, unreachable);
+  const shades = bounded<FacadeShade>(most, unreachable);
+  const gains = bounded<GlassGain>(most, unreachable);
+  const filmOf = (on: OnGlass): FilmOnClear | null => (on === 'bare' ? null : on === 'old film' ? room.oldFilm : (room.films[on]?.sheet ?? null));
+  const drawnBlind = (kind: 'light' | 'medium' | 'dark', glass: { readonly key: string; readonly makeUp: GlazingMakeUp; readonly film: FilmOnClear | null }): DrawnBlind => ({
+    drawn: optics.get(`${glass.key}|${kind}`, () => shadedGlazingOptics(glass.makeUp, glass.film, room.blinds[kind])),
+    covered: room.blindCovered,
+    closesAt_W_m2: room.blindClosesAt_W_m2,
+  });
+  const make = (site: SiteSky, panel: WindowPanel, on: OnGlass): GlassGain => {
+    const sky = site.facades.get(facadeKey(panel.azimuth_deg, panel.tilt_deg));
+    const makeUp = room.glazings.get(panel.glazing);
+    if (sky === undefined || makeUp === undefined) throw new RangeError(`panel must lie on a known facade with a known glazing, got ${panel.window}`);
+    const glass = optics.get(`${panel.glazing}|${String(on)}`, () => glazingOptics(makeUp, filmOf(on)));
+    const shade = shades.get(`${site.site}|${facadeKey(panel.azimuth_deg, panel.tilt_deg)}|${panel.shadeKey}`, () =>
+      shadeOnFacade(site.sun, { azimuth_deg: panel.azimuth_deg, tilt_deg: panel.tilt_deg }, panel.shade),
+    );
+    const blind = panel.blind === 'none' ? null : drawnBlind(panel.blind, { key: `${panel.glazing}|${String(on)}`, makeUp, film: filmOf(on) });
+    return { gain_W_m2: windowGain_W_m2({ optics: glass, sky, shade, screenShare: panel.screenShare, ...(blind === null ? {} : { blind }) }), uFactor_W_m2K: glass.uFactor_W_m2K, roomEmissivity: glass.makeUp.panes.at(-1)!.emissivityBack };
+  };
+  return {
+    of: (site, panel, on) => {
+      const key = [site.site, panel.azimuth_deg, panel.tilt_deg, panel.shadeKey, panel.glazing, on, panel.screenShare, panel.blind].join('|');
+      return gains.get(key, () => make(site, panel, on));
+    },
+  };
+}

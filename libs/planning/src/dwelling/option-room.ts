@@ -1,0 +1,39 @@
+import type { FilmOnClear, GlazingMakeUp, InnerLayer, PlantPerformance, TariffText } from '#calc';
+import type { SiteSky } from '../sky/sky-on-facades.js';
+
+/** A film as the options use it. */
+export interface OptionFilm {
+  readonly id: string;
+  readonly sheet: FilmOnClear;
+}
+
+/** How wrong the drivers of one dwelling may be: one standard deviation each. */
+export interface Doubt {
+  readonly setPoint_K: number;
+  readonly filmCut: number;
+  readonly useFactor: number;
+  readonly efficiency: number;
+}
+
+/** What all dwellings of a job share; handed to a thread once. Plain data and typed arrays only. */
+export interface OptionRoom {
+  readonly sites: ReadonlyMap<string, SiteSky>;
+  readonly glazings: ReadonlyMap<string, GlazingMakeUp>;
+  readonly films: readonly OptionFilm[];
+  /** A film of unknown sheet that hangs there already. */
+  readonly oldFilm: FilmOnClear;
+  /** Inside devices by their shade of colour, and when they are drawn. */
+  readonly blinds: Readonly<Record<'light' | 'medium' | 'dark', InnerLayer>>;
+  readonly blindCovered: number;
+  readonly blindClosesAt_W_m2: number;
+  readonly tariffs: ReadonlyMap<string, TariffText>;
+  /** Share of a day's base load by hour, 24 values that sum to 1. */
+  readonly baseLoadShape: readonly number[];
+  /** Share of the base load that ends as heat in the cooled rooms, 0…1. */
+  readonly baseLoadToRoom: number;
+  readonly personHeat_W: number;
+  /** Share of gains and base load that stays on in months nobody lives there. */
+  readonly emptyShare: number;
+  readonly doubt: Doubt;
+  readonly plants: Readonly<Record<string, PlantPerformance>>;
+}

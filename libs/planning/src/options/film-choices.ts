@@ -1,0 +1,100 @@
+import { type Building, type Film, type FilmOnClear, sheetOf, type TimeModel } from '#calc';
+import { defaultsOf, type PlanJob } from '../job/plan-job.js';
+import { filmableWindows, type FilmableWindows, filmLimit } from './filmable-windows.js';
+import { priceFilm } from './film-prices.js';
+import { type GlazingBook, glazingBook } from '../known/glazing-book.js';
+import { sortedBy } from '../grouped.js';
+import type { HandLocks } from '../known/hand-locks.js';
+import type { KnownPortfolio } from '../known/known-portfolio.js';
+import type { PricedFilm } from './option.js';
+import type { OptionRoom } from '../dwelling/option-room.js';
+import type { PlanFinding, PlanTerms } from '../plan/plan.js';
+import type { SkiesOnFacades } from '../sky/sky-on-facades.js';
+
+/** Films on the table with who may carry them and what they cost, and all that the computation of options shares. */
+export interface FilmChoices {
+  readonly films: readonly PricedFilm[];
+  readonly filmable: FilmableWindows;
+  readonly glazings: GlazingBook;
+  readonly room: OptionRoom;
+  readonly terms: PlanTerms;
+  readonly timeModel: TimeModel;
+  readonly lifeOf: (film: PricedFilm) => number;
+  readonly mayRotate: (film: Film) => boolean;
+  readonly findings: readonly PlanFinding[];
+}
+
+/** The user's films; where there are none, the catalogue's generic neutral and reflective classes, shown as assumed. */
+function filmsOf(job: PlanJob): readonly Film[] {
+  if (job.portfolio.films.length > 0) return sortedBy(job.portfolio.films, (f) => f.id);
+  return sortedBy(job.catalogue.films.list().filter((f) => ['neutral', 'reflective-medium'].includes(f.id)), (f) => f.id);
+}
+
+function optionRoom(job: PlanJob, of: { readonly films: readonly { readonly film: Film; readonly sheet: FilmOnClear }[]; readonly glazings: GlazingBook; readonly skies: SkiesOnFacades; readonly known: KnownPortfolio }): OptionRoom {
+  const { catalogue } = job;
+  const value = catalogue.assumptions.value;
+  const blind = (kind: 'light' | 'medium' | 'dark') => {
+    const optics = catalogue.glazing.blind(kind);
+    if (optics === null) throw new RangeError(`blind must be in the catalogue, got ${kind}`);
+    return optics;
+  };
+  return {
+    sites: of.skies.sites,
+    glazings: new Map([...of.glazings].map(([key, g]) => [key, g.makeUp])),
+    films: of.films.map(({ film, sheet }) => ({ id: film.id, sheet })),
+    oldFilm: sheetOf(catalogue.films.get(value('oldFilm').value)),
+    blinds: { light: blind('light'), medium: blind('medium'), dark: blind('dark') },
+    blindCovered: catalogue.glazing.blindCoveredShare.value,
+    blindClosesAt_W_m2: catalogue.glazing.blindClosesAt_W_m2.value,
+    tariffs: new Map(of.known.dwellings.map((d) => [d.meter.tariff.label, d.meter.tariff])),
+    baseLoadShape: value('baseLoadShape').value,
+    baseLoadToRoom: value('baseLoadToRoom').value,
+    personHeat_W: value('personHeat_W').value,
+    emptyShare: value('emptyShare').value,
+    doubt: { setPoint_K: value('doubt.setPoint_K').value, filmCut: value('doubt.filmCut').value, useFactor: value('doubt.useFactor').value, efficiency: value('doubt.efficiency').value },
+    plants: Object.fromEntries([...new Set(of.known.dwellings.map((d) => d.plantKind))].map((kind) => [kind, catalogue.plants.performance(kind)])),
+  };
+}
+
+function limitFindings(films: readonly Film[], buildings: Iterable<Building>): PlanFinding[] {
+  return [...buildings].flatMap((building) =>
+    films.flatMap((film) => {
+      const limit = filmLimit(film, building);
+      return limit === null ? [] : [{ severity: 'note' as const, subject: building.id, text: limit, whatToDo: 'nothing, unless the limit of the building is wrong' }];
+    }),
+  );
+}
+
+/** Who may carry which film, from when; and each film priced by cutting all its candidate panes once. */
+export function filmChoices(known: KnownPortfolio, skies: SkiesOnFacades, of: { readonly job: PlanJob; readonly terms: PlanTerms; readonly locks: HandLocks }): FilmChoices {
+  const { job, terms } = of;
+  const films = filmsOf(job).map((film) => ({ film, sheet: sheetOf(film) }));
+  const windows = known.dwellings.flatMap((d) => d.windows);
+  const defaultOf = defaultsOf(job.catalogue);
+  const glazings = glazingBook(windows, { catalogue: job.catalogue, defaultOf });
+  const filmable = filmableWindows({
+    films,
+    buildings: known.buildings,
+    consents: sortedBy(job.portfolio.consents, (c) => c.id),
+    glazings,
+    rules: job.catalogue.suitabilityRules,
+    weather: job.weather,
+    onDate: terms.studyStart,
+    windowsOut: of.locks.windowsOut,
+  });
+  const mayRotate = (film: Film): boolean => film.mayRotate ?? defaultOf<boolean>('mayRotate').value;
+  const priced = films.map(({ film }, i) =>
+    priceFilm(film, windows.filter((w) => filmable.of(w)[i]?.state !== 'no'), { rolls: job.portfolio.rolls, terms, mayRotate, areaPrice: defaultOf<number>('film_cents_m2'), assumedWidth_mm: defaultOf<number>('widestRoll_mm').value }),
+  );
+  return {
+    films: priced,
+    filmable,
+    glazings,
+    room: optionRoom(job, { films, glazings, skies, known }),
+    terms,
+    timeModel: job.catalogue.timeModel,
+    lifeOf: ({ film }) => Math.round(film.life_yr ?? defaultOf<number>(`filmLife_yr.${film.side}`).value),
+    mayRotate,
+    findings: [...of.locks.findings, ...limitFindings(films.map((f) => f.film), known.buildings.values())],
+  };
+}

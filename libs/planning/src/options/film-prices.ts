@@ -1,0 +1,58 @@
+import { cut, type CutPiece, type Film, type Roll } from '#calc';
+import { pieceOf } from '../rolls/cut-list.js';
+import type { Default } from '../job/assumption-book.js';
+import { grouped, sortedBy } from '../grouped.js';
+import type { PricedFilm } from './option.js';
+import { paneCount, type PlacedWindow } from '../known/placed-windows.js';
+import type { PlanTerms } from '../plan/plan.js';
+
+export interface FilmPricing {
+  readonly rolls: readonly Roll[];
+  readonly terms: Pick<PlanTerms, 'trimPerEdge_mm' | 'edgeGap_mm'>;
+  readonly mayRotate: (film: Film) => boolean;
+  /** Price of a square metre where neither roll nor price is known. */
+  readonly areaPrice: Default<number>;
+  readonly assumedWidth_mm: number;
+}
+
+function piecesOf(windows: readonly PlacedWindow[], terms: FilmPricing['terms'], mayRotate: boolean): CutPiece[] {
+  const sizes = grouped(windows, (w) => {
+    const piece = pieceOf({ width_mm: w.width.mm, height_mm: w.height.mm }, terms);
+    return `${piece.widthText}x${piece.lengthText}`;
+  });
+  const pieces = [...sizes].map(([id, same]): CutPiece => {
+    const piece = pieceOf({ width_mm: same[0]!.width.mm, height_mm: same[0]!.height.mm }, terms);
+    return { id, width_mm: piece.width_mm, length_mm: piece.length_mm, count: same.reduce((n, w) => n + paneCount(w), 0), mayRotate };
+  });
+  return sortedBy(pieces, (p) => p.id);
+}
+
+/**
+ * Price and waste of a film before anything is chosen: all candidate panes cut once from the rolls on offer. Waste is film used up beside the
+ * pieces; the uncut end of a roll is stock, not waste.
+ *
+ * @param windows every window that may carry the film, now or once a letter is there
+ */
+export function priceFilm(film: Film, windows: readonly PlacedWindow[], of: FilmPricing): PricedFilm {
+  const offers = sortedBy(of.rolls.filter((r) => r.film === film.id && r.price_cents !== null), (r) => r.id);
+  const pieces = piecesOf(windows, of.terms, of.mayRotate(film));
+  if (offers.length === 0) {
+    const result = cut({ pieces, rolls: [{ width_mm: of.assumedWidth_mm }] });
+    const waste = result.pieceArea_mm2 === 0 ? 0 : result.usedArea_mm2 / result.pieceArea_mm2 - 1;
+    return { film, price_cents_m2: of.areaPrice.value, waste, boughtArea_m2: result.boughtArea_mm2 / 1e6, pieceArea_m2: result.pieceArea_mm2 / 1e6, priceBasis: `assumed: ${of.areaPrice.source}` };
+  }
+  const result = cut({ pieces, rolls: offers.map((r) => ({ width_mm: r.width.mm, length_mm: r.length_mm, price_cents: r.price_cents ?? 0 })) });
+  const boughtArea_m2 = result.boughtArea_mm2 / 1e6;
+  const pieceArea_m2 = result.pieceArea_mm2 / 1e6;
+  const cost_cents = result.cost_cents ?? 0;
+  const first = offers[0]!;
+  const listPrice = (first.price_cents ?? 0) / ((first.width.mm * first.length_mm) / 1e6);
+  return {
+    film,
+    price_cents_m2: boughtArea_m2 === 0 ? listPrice : cost_cents / boughtArea_m2,
+    waste: pieceArea_m2 === 0 ? 0 : result.usedArea_mm2 / 1e6 / pieceArea_m2 - 1,
+    boughtArea_m2,
+    pieceArea_m2,
+    priceBasis: `rolls on offer: ${offers.map((r) => r.id).join(', ')}`,
+  };
+}

@@ -1,0 +1,94 @@
+import { coldMorning, type Consent, type Film, type FilmOnClear, type HourlyYear, paneFacts, type PaneWeather, suitability, SUMMER_AFTERNOON, type SuitabilityOutcome, type SuitabilityRule } from '#calc';
+import type { Building } from '#calc';
+import { consentState } from '../known/consent-state.js';
+import { type GlazingBook, glazingKeyOf } from '../known/glazing-book.js';
+import type { PlacedWindow } from '../known/placed-windows.js';
+
+/** How it stands with a window's panes and one film. */
+export interface FilmableWindow {
+  readonly state: 'ready' | 'waiting' | 'no';
+  /** ISO date from which it may be filmed; null at once, or never. */
+  readonly from: string | null;
+  readonly waitsFor: readonly string[];
+  readonly outcome: SuitabilityOutcome;
+  readonly reasons: readonly string[];
+  readonly consent: string;
+}
+
+export interface FilmableWindows {
+  /** In the order of the films. */
+  readonly of: (window: PlacedWindow) => readonly FilmableWindow[];
+}
+
+export interface FilmableRequest {
+  readonly films: readonly { readonly film: Film; readonly sheet: FilmOnClear }[];
+  readonly buildings: ReadonlyMap<string, Building>;
+  readonly consents: readonly Consent[];
+  readonly glazings: GlazingBook;
+  readonly rules: readonly SuitabilityRule[];
+  readonly weather: ReadonlyMap<string, HourlyYear>;
+  readonly onDate: string;
+  /** Reason by id of a window locked out by hand. */
+  readonly windowsOut: ReadonlyMap<string, string>;
+}
+
+/** Sun strong enough to heat a pane: clear sky. */
+const CLEAR_W_m2 = 500;
+
+/** The coldest clear hour of a site, when a pane in the sun is farthest from its frame. */
+export function coldestClearHour(weather: HourlyYear): PaneWeather | null {
+  let coldest = -1;
+  for (let h = 0; h < 8760; h++) {
+    if (weather.directNormal_W_m2[h]! < CLEAR_W_m2) continue;
+    if (coldest < 0 || weather.outdoor_degC[h]! < weather.outdoor_degC[coldest]!) coldest = h;
+  }
+  if (coldest < 0) return null;
+  return coldMorning(weather.outdoor_degC[coldest]!, Math.min(900, weather.directNormal_W_m2[coldest]! + weather.diffuseHorizontal_W_m2[coldest]! / 2));
+}
+
+/** Why a building's limits shut a film out, or null. */
+export function filmLimit(film: Film, building: Building): string | null {
+  if (building.allowedFilms !== null && !building.allowedFilms.includes(film.id)) return `film ${film.id} is not on the list of ${building.id}`;
+  const { minVisibleTransmittance: least, maxOutsideVisibleReflectance: most } = building;
+  if (least !== null && film.visibleTransmittance !== null && film.visibleTransmittance < least) return `film ${film.id} passes ${String(film.visibleTransmittance)} of the light, ${building.id} asks for ${String(least)}`;
+  if (most !== null && film.outsideVisibleReflectance !== null && film.outsideVisibleReflectance > most) return `film ${film.id} reflects ${String(film.outsideVisibleReflectance)} outside, ${building.id} allows ${String(most)}`;
+  return null;
+}
+
+const buildingOf = (window: PlacedWindow): string => window.dwelling.split('/')[0] ?? '';
+
+/** Puts limits, suitability rules and letters together for every window and film; worked out once per window. */
+export function filmableWindows(request: FilmableRequest): FilmableWindows {
+  const cold = new Map([...request.weather].map(([building, year]) => [building, coldestClearHour(year)]));
+  const known = new Map<string, readonly FilmableWindow[]>();
+  const look = (window: PlacedWindow, at: FilmableRequest['films'][number]): FilmableWindow => {
+    const building = request.buildings.get(buildingOf(window));
+    const glazing = request.glazings.get(glazingKeyOf(window));
+    if (building === undefined || glazing === undefined) throw new RangeError(`window must stand in a known building with a booked glazing, got ${window.id}`);
+    const locked = request.windowsOut.get(window.id);
+    const limit = locked === undefined ? filmLimit(at.film, building) : `locked out by hand: ${locked}`;
+    if (limit !== null) return { state: 'no', from: null, waitsFor: [], outcome: 'no-listed-trigger', reasons: [limit], consent: limit };
+    const morning = cold.get(building.id) ?? null;
+    const facts = paneFacts({
+      window,
+      makeUp: glazing.unknown ? null : glazing.makeUp,
+      tinted: glazing.tinted,
+      lowE: glazing.lowE,
+      film: at.sheet,
+      onDate: request.onDate,
+      glassYear: building.builtYear,
+      weathers: morning === null ? [SUMMER_AFTERNOON] : [SUMMER_AFTERNOON, morning],
+    });
+    const { outcome, reasons } = suitability(facts, request.rules);
+    const consent = consentState({ building: building.id, glazing: glazing.key, surveyedGlazing: window.glazing, film: at.film.id, window: window.id, outcome }, request.consents);
+    const state = consent.state === 'refused' ? 'no' : consent.state === 'waiting' ? 'waiting' : 'ready';
+    return { state, from: consent.date, waitsFor: consent.waitsFor, outcome, reasons, consent: consent.text };
+  };
+  return {
+    of: (window) => {
+      let states = known.get(window.id);
+      if (states === undefined) known.set(window.id, (states = request.films.map((film) => look(window, film))));
+      return states;
+    },
+  };
+}

@@ -1,0 +1,61 @@
+import { payerShares, type Phase, presentValue, type SavingState, yearlyStream } from '#calc';
+import type { FilmOption, PhaseValue } from './option.js';
+import type { PlanTerms } from '../plan/plan.js';
+
+/** The money of an option installed in a phase, by year of the study; index 0 is the study start, flows fall at year's end. */
+export interface OptionFlows {
+  /** Years from the study start to the work. */
+  readonly phaseYear: number;
+  readonly cost_cents: readonly number[];
+  /** Net of added heating, all payers, with film ageing and escalation. */
+  readonly whole_cents: readonly number[];
+  /** The part of it that stays with the owner. */
+  readonly owner_cents: readonly number[];
+}
+
+type MoneyTerms = Pick<PlanTerms, 'studyStart' | 'realDiscountRate' | 'realEscalation' | 'filmDegradation_1_yr'>;
+
+const yearOf = (isoDate: string): number => Number(isoDate.slice(0, 4));
+const monthOf = (isoDate: string): number => Number(isoDate.slice(5, 7));
+
+/** Whole years from the study start to the first day of a phase; the cost falls there and savings come at the ends of the years after it. */
+export function phaseYear(phase: Pick<Phase, 'firstDay'>, studyStart: string): number {
+  const months = (yearOf(phase.firstDay) - yearOf(studyStart)) * 12 + monthOf(phase.firstDay) - monthOf(studyStart);
+  return Math.max(0, Math.floor(months / 12));
+}
+
+function states(option: Pick<FilmOption, 'segments'>): SavingState[] {
+  return option.segments.map((s) => ({ fromYear: s.firstYear, saving_cents: s.saving.cooling_cents, heating_cents: s.saving.addedHeating_cents }));
+}
+
+/** Cost and saving of an option in a phase as flows of the study. */
+export function optionFlows(option: FilmOption, phase: Pick<Phase, 'firstDay'>, at: { readonly terms: MoneyTerms; readonly endYear: number | null }): OptionFlows {
+  const { terms, endYear } = at;
+  const start = phaseYear(phase, terms.studyStart);
+  const stream = yearlyStream(states(option), {
+    studyStartYear: yearOf(terms.studyStart),
+    startsAfter_years: start,
+    life_years: option.filmLife_yr,
+    endYear,
+    escalation: terms.realEscalation,
+    heatingEscalation: terms.realEscalation,
+    degradation: terms.filmDegradation_1_yr,
+  });
+  const owner_cents = stream.flows_cents.map((flow, year) => (year <= start ? flow : flow * payerShares(option.payer, year - start).owner));
+  const cost_cents = stream.flows_cents.map((_, year) => (year === start ? option.cost.total_cents : 0));
+  return { phaseYear: start, cost_cents, whole_cents: stream.flows_cents, owner_cents };
+}
+
+/** Net present value of an option in a phase, whole building and owner; the owner pays the film in both. */
+export function phaseValue(option: FilmOption, phase: Phase, at: { readonly terms: MoneyTerms; readonly endYear: number | null }): PhaseValue {
+  const flows = optionFlows(option, phase, at);
+  const rate = at.terms.realDiscountRate;
+  const cost = presentValue(flows.cost_cents, rate);
+  return { phase: phase.id, whole_cents: presentValue(flows.whole_cents, rate) - cost, owner_cents: presentValue(flows.owner_cents, rate) - cost };
+}
+
+/** Years of the first year's saving that pay the installed cost, or why there are none. */
+export function simplePayback(cost_cents: number, firstYear_cents: number): { readonly years: number | null; readonly why: string | null } {
+  if (firstYear_cents <= 0) return { years: null, why: 'the first year saves nothing net of added heating' };
+  return { years: cost_cents / firstYear_cents, why: null };
+}

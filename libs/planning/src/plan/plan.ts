@@ -1,0 +1,282 @@
+import type { AssumedValue, Building, Dwelling, Phase, Roll, View } from '#calc';
+import type { PaybackReview } from '../review/payback.js';
+import type { FilmOption, OptionWindow, PhaseValue, PricedFilm } from '../options/option.js';
+
+/** Something to say about the data or the result: what, where, and what to do. */
+export interface PlanFinding {
+  readonly severity: 'error' | 'warning' | 'note';
+  readonly subject: string;
+  readonly text: string;
+  readonly whatToDo: string;
+}
+
+/** A term of the money side as used, with where it came from. */
+export interface Term {
+  readonly key: string;
+  readonly label: string;
+  readonly value: number;
+  readonly unit: string;
+  readonly source: string;
+  readonly basis: 'measured' | 'published' | 'assumed' | 'given';
+}
+
+/** Terms of the plan as used. */
+export interface PlanTerms {
+  readonly view: View;
+  readonly studyStart: string;
+  readonly currency: string;
+  readonly realDiscountRate: number;
+  readonly realEscalation: number;
+  readonly filmDegradation_1_yr: number;
+  readonly labour_cents_h: number;
+  readonly labourIsCash: boolean;
+  readonly contingencyShare: number;
+  readonly materialTaxShare: number;
+  readonly labourTaxShare: number;
+  readonly consumables_cents_m2: number;
+  readonly trimPerEdge_mm: number;
+  readonly edgeGap_mm: number;
+  readonly terms: readonly Term[];
+}
+
+export interface RankedDwelling {
+  readonly rank: number;
+  /** Dwellings of one band cannot be told apart; A is best. */
+  readonly band: string;
+  readonly dwelling: string;
+  readonly building: string;
+  readonly option: string;
+  /** Yearly cooling-cost reduction per dollar of installed film, 1/yr. */
+  readonly perDollar: number;
+  readonly perDollarLow: number;
+  readonly perDollarHigh: number;
+  readonly yearlyCooling_cents: number;
+  readonly cost_cents: number;
+  readonly simplePayback_yr: number | null;
+  readonly paybackWhy: string | null;
+  readonly reason: string;
+  /** What the plan does with it: the phase, or why it is not there. */
+  readonly inPlan: string;
+  readonly differs: string | null;
+}
+
+export interface RankedFacade extends RankedDwelling {
+  readonly azimuth_deg: number;
+}
+
+/** Dwelling without an option, with the reason. */
+export interface NotRanked {
+  readonly dwelling: string;
+  readonly why: string;
+}
+
+/** What is really paid in a phase. Whole cents; the parts add up to total_cents. */
+export interface PhaseSpending {
+  readonly film_cents: number;
+  readonly labour_cents: number;
+  readonly consumables_cents: number;
+  readonly removal_cents: number;
+  readonly visits_cents: number;
+  readonly freight_cents: number;
+  readonly tax_cents: number;
+  readonly contingency_cents: number;
+  readonly total_cents: number;
+}
+
+export interface PhaseResult {
+  readonly phase: Phase;
+  readonly spending: PhaseSpending;
+  readonly left_cents: number;
+  readonly minutes: { readonly low: number; readonly best: number; readonly high: number };
+  readonly lines: number;
+  readonly panes: number;
+  readonly visits: readonly string[];
+  /** Cap the selection worked with in the last round (lowered when whole rolls passed the real cap). */
+  readonly workedCap_cents: number;
+  readonly nothingLeftThatPays: boolean;
+}
+
+/** A line of the plan: one option of one dwelling in one phase. */
+export interface PlanLine {
+  readonly dwelling: string;
+  readonly building: string;
+  readonly ownerEntity: string;
+  readonly phase: string;
+  readonly option: FilmOption;
+  readonly windows: readonly OptionWindow[];
+  readonly value: PhaseValue;
+  readonly simplePayback_yr: number | null;
+  readonly paybackWhy: string | null;
+  readonly sir: number;
+  readonly reason: string;
+  readonly differs: string | null;
+}
+
+/** How good the choice is and how anyone can check it. */
+export interface Proof {
+  readonly status: 'optimal' | 'bounded' | 'infeasible';
+  readonly value_cents: number;
+  readonly bound_cents: number;
+  readonly gap: number;
+  readonly certificate: unknown;
+  readonly why: string | null;
+}
+
+/** What the lines of the plan are worth in its view, and what no plan can pass before whole rolls are bought. */
+export interface PlanWorth {
+  /** After whole rolls, dropped and added lines; before visits, freight, film beyond the pieces and contingency. */
+  readonly lines_cents: number;
+  /** Bound of the first round: full caps, film priced by the piece. */
+  readonly fullCapBound_cents: number;
+}
+
+/** A pass of the two loops: whole rolls against the cap, shared meters against first-in values. */
+export interface RoundLog {
+  readonly round: number;
+  readonly kind: 'rolls' | 'shared meter';
+  readonly subject: string;
+  readonly text: string;
+}
+
+/** What waits behind a letter or test. */
+export interface WaitingItem {
+  readonly building: string;
+  readonly subject: string;
+  readonly kind: string;
+  readonly state: string;
+  readonly dwellings: number;
+  readonly panes: number;
+  readonly cost_cents: number;
+  readonly value_cents: number;
+  readonly yearlyCooling_cents: number;
+  readonly reasons: readonly string[];
+}
+
+export interface PlacedPiece {
+  readonly piece: string;
+  readonly window: string;
+  readonly dwelling: string;
+  readonly paneNo: number;
+  readonly roll: string;
+  readonly x_mm: number;
+  readonly y_mm: number;
+  readonly width_mm: number;
+  readonly length_mm: number;
+  readonly cutWidth: string;
+  readonly cutLength: string;
+  readonly finishedWidth: string;
+  readonly finishedLength: string;
+}
+
+/** The cutting of one film in one phase. */
+export interface FilmCut {
+  readonly phase: string;
+  readonly ownerEntity: string;
+  readonly film: string;
+  readonly pieces: readonly PlacedPiece[];
+  readonly unplaced: readonly { readonly piece: string; readonly why: string }[];
+  readonly bought: readonly BoughtRoll[];
+  readonly fromStock: readonly { readonly roll: string; readonly width_mm: number; readonly length_mm: number }[];
+  readonly pieceArea_m2: number;
+  readonly boughtArea_m2: number;
+  readonly lowerBoundArea_m2: number;
+  readonly cost_cents: number;
+  readonly leftover: readonly { readonly roll: string; readonly width_mm: number; readonly length_mm: number }[];
+}
+
+export interface BoughtRoll {
+  readonly roll: string;
+  readonly width: string;
+  readonly width_mm: number;
+  readonly length_mm: number;
+  readonly count: number;
+  readonly price_cents: number;
+  readonly cost_cents: number;
+}
+
+/** A visit's paper for one dwelling. */
+export interface WorkOrder {
+  readonly id: string;
+  readonly phase: string;
+  readonly building: string;
+  readonly dwelling: string;
+  readonly film: string;
+  readonly earliest: string;
+  readonly latest: string;
+  readonly access: string;
+  readonly notice_h: number;
+  readonly minutes: { readonly low: number; readonly best: number; readonly high: number };
+  readonly panes: readonly WorkPane[];
+  readonly cautions: readonly string[];
+}
+
+export interface WorkPane {
+  readonly pane: string;
+  readonly room: string;
+  readonly side: string;
+  readonly sight: string;
+  readonly cut: string;
+  readonly finished: string;
+  readonly roll: string;
+  readonly rollPosition: string;
+  readonly reach: string;
+  readonly outcome: string;
+  readonly consent: string;
+  readonly notes: readonly string[];
+}
+
+/** Money of one meter over a year, as found and with the plan, by month. */
+export interface MeterMonth {
+  readonly month: number;
+  readonly asFound_cents: number;
+  readonly planned_cents: number;
+  readonly asFound_kWh: number;
+  readonly planned_kWh: number;
+}
+
+export interface MeterResult {
+  readonly meter: string;
+  readonly building: string;
+  readonly tariff: string;
+  readonly payerRule: string;
+  readonly ownerShare: number;
+  readonly dwellings: number;
+  readonly months: readonly MeterMonth[];
+  readonly firstInSaving_cents: number;
+  readonly togetherSaving_cents: number;
+}
+
+/** The plan: made once, never edited; a change makes a new revision that names its parent. */
+export interface Plan {
+  readonly id: string;
+  readonly revision: number;
+  readonly parent: string | null;
+  readonly madeOn: string;
+  readonly program: string;
+  readonly inputHash: string;
+  readonly name: string;
+  readonly terms: PlanTerms;
+  readonly buildings: readonly Building[];
+  readonly dwellings: readonly Dwelling[];
+  readonly weather: readonly { readonly building: string; readonly label: string; readonly source: string }[];
+  readonly films: readonly PricedFilm[];
+  readonly rolls: readonly Roll[];
+  readonly rankedDwellings: readonly RankedDwelling[];
+  readonly rankedFacades: readonly RankedFacade[];
+  readonly notRanked: readonly NotRanked[];
+  readonly lines: readonly PlanLine[];
+  readonly phases: readonly PhaseResult[];
+  /** Of the choice under the worked caps of the last round. */
+  readonly proof: Proof;
+  readonly worth: PlanWorth;
+  readonly rounds: readonly RoundLog[];
+  readonly waiting: readonly WaitingItem[];
+  readonly cuts: readonly FilmCut[];
+  readonly workOrders: readonly WorkOrder[];
+  readonly meters: readonly MeterResult[];
+  readonly payback: PaybackReview;
+  /** Everything eligible costs this; the caps buy that share of it. */
+  readonly eligible: { readonly cost_cents: number; readonly panes: number; readonly boughtShare: number; readonly payingCost_cents: number; readonly payingBoughtShare: number };
+  readonly assumed: readonly AssumedValue[];
+  readonly findings: readonly PlanFinding[];
+}

@@ -1,0 +1,77 @@
+import { lifeCycle, type Phase, presentValue } from '#calc';
+import type { PricedChoice } from '../rolls/price-by-rolls.js';
+import type { PaybackLine, PaybackReview } from './payback.js';
+import type { PlanTerms } from '../plan/plan.js';
+import { firstYear_cents } from './reasons.js';
+import type { Candidate } from '../choice/candidate.js';
+import { optionFlows, phaseYear, simplePayback } from '../options/value.js';
+
+export interface PaybackRequest {
+  readonly terms: PlanTerms;
+  readonly ownerOf: (building: string) => string;
+  readonly endYearOf: (building: string) => number | null;
+}
+
+function paybackLine(line: Candidate, phase: Phase, of: PaybackRequest): PaybackLine {
+  const { option } = line;
+  const flows = optionFlows(option, phase, { terms: of.terms, endYear: of.endYearOf(option.building) });
+  const plain = optionFlows(option, phase, { terms: { ...of.terms, realEscalation: 0, filmDegradation_1_yr: 0 }, endYear: of.endYearOf(option.building) });
+  const rate = of.terms.realDiscountRate;
+  const cost = presentValue(flows.cost_cents, rate);
+  const saved = presentValue(flows.whole_cents, rate);
+  const simple = simplePayback(option.cost.total_cents, firstYear_cents(option));
+  const whole = flows.whole_cents.map((flow, year) => flow - flows.cost_cents[year]!).slice(flows.phaseYear);
+  const discounted = lifeCycle(whole, { discountRate: rate, basis: 'real' }).discountedPayback_years;
+  return {
+    dwelling: option.dwelling,
+    building: option.building,
+    ownerEntity: of.ownerOf(option.building),
+    phase: phase.id,
+    phaseYear: phaseYear(phase, of.terms.studyStart),
+    cost_cents: Math.round(option.cost.total_cents),
+    life_yr: option.filmLife_yr,
+    yearly_cents: plain.whole_cents.slice(plain.phaseYear + 1),
+    owner_cents: plain.owner_cents.slice(plain.phaseYear + 1),
+    npv_cents: saved - cost,
+    npvOwner_cents: presentValue(flows.owner_cents, rate) - cost,
+    sir: cost > 0 ? saved / cost : 0,
+    simplePayback_yr: simple.years,
+    discountedPayback_yr: typeof discounted === 'number' ? discounted : null,
+    why: simple.why ?? (typeof discounted === 'number' ? null : 'the discounted saving never reaches the cost within the life of the film'),
+  };
+}
+
+/**
+ * The payback of the plan: each line with its money by year, and the whole with what belongs to the plan and not to its lines (visits,
+ * freight, film bought beyond the pieces, contingency).
+ */
+export function paybackReview(priced: PricedChoice, of: PaybackRequest): PaybackReview {
+  const lines = priced.phases.flatMap((p) => p.lines.map((line) => paybackLine(line, p.phase, of)));
+  const rate = of.terms.realDiscountRate;
+  const sum = (part: (l: PaybackLine) => number): number => lines.reduce((total, line) => total + part(line), 0);
+  const cost_cents = sum((l) => l.cost_cents);
+  const overhead_cents = priced.phases.reduce((total, p) => total + p.spending.total_cents - p.lines.reduce((s, l) => s + Math.round(l.option.cost.total_cents), 0), 0);
+  const overheadNow = priced.phases.reduce((total, p) => {
+    const over = p.spending.total_cents - p.lines.reduce((s, l) => s + Math.round(l.option.cost.total_cents), 0);
+    return total + over / (1 + rate) ** phaseYear(p.phase, of.terms.studyStart);
+  }, 0);
+  const spentNow = priced.phases.reduce((total, p) => total + p.spending.total_cents / (1 + rate) ** phaseYear(p.phase, of.terms.studyStart), 0);
+  const npv = sum((l) => l.npv_cents) - overheadNow;
+  const first = priced.choice.lines.map((l) => l.option.segments[0]?.saving);
+  const firstYear = priced.choice.lines.reduce((total, l) => total + firstYear_cents(l.option), 0);
+  const allIn = cost_cents + overhead_cents;
+  return {
+    lines,
+    cost_cents,
+    overhead_cents,
+    npv_cents: npv,
+    npvOwner_cents: sum((l) => l.npvOwner_cents) - overheadNow,
+    sir: spentNow > 0 ? (npv + spentNow) / spentNow : 0,
+    simplePayback_yr: simplePayback(allIn, firstYear).years,
+    firstYear_cents: firstYear,
+    firstYearOwner_cents: sum((l) => l.owner_cents[0] ?? 0),
+    firstYearCooling_cents: first.reduce((total, s) => total + (s?.cooling_cents ?? 0), 0),
+    firstYearHeating_cents: first.reduce((total, s) => total + (s?.addedHeating_cents ?? 0), 0),
+    firstYear_kWh: first.reduce((total, s) => total + (s?.coolingElectricity_kWh ?? 0), 0),
+  };
+}

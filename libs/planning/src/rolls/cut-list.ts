@@ -1,0 +1,145 @@
+import { cut, type CutPiece, type CutResult, type CutRoll, inchesText, type OwnerEntity, pieceOfPane, type PieceSize, type Roll, ticksOf_mm } from '#calc';
+import { grouped, sortedBy } from '../grouped.js';
+import type { OptionWindow } from '../options/option.js';
+import type { BoughtRoll, FilmCut, PlacedPiece, PlanTerms } from '../plan/plan.js';
+
+/** Film on hand: a whole or part roll with an owner. */
+export interface StockRoll {
+  readonly roll: string;
+  readonly film: string;
+  readonly width_mm: number;
+  readonly length_mm: number;
+  readonly lot: string | null;
+}
+
+/** A window to be filmed, with the film; the unit of the cut list. */
+export interface WindowToCut {
+  readonly dwelling: string;
+  readonly window: OptionWindow;
+}
+
+/** What is to be cut of one film in one phase, and from what. */
+export interface CutRequest {
+  readonly phase: string;
+  readonly ownerEntity: OwnerEntity['id'];
+  readonly film: string;
+  readonly mayRotate: boolean;
+  readonly windows: readonly WindowToCut[];
+  readonly offers: readonly Roll[];
+  readonly stock: readonly StockRoll[];
+  readonly terms: Pick<PlanTerms, 'trimPerEdge_mm' | 'edgeGap_mm'>;
+  /** Widest roll that gets into the building, by building; pieces keep to rolls their building can take. */
+  readonly widest_mm: number | null;
+}
+
+/** A cut list with what is left for the next phase. */
+export interface CutOutcome {
+  readonly cut: FilmCut;
+  readonly stockAfter: readonly StockRoll[];
+}
+
+/** Shorter ends are thrown away. Common practice, no source. */
+const WORTH_KEEPING_mm = 300;
+
+const sizeKey = (p: PieceSize): string => `${p.widthText}x${p.lengthText}`;
+
+export function pieceOf(window: Pick<OptionWindow, 'width_mm' | 'height_mm'>, terms: Pick<PlanTerms, 'trimPerEdge_mm' | 'edgeGap_mm'>): PieceSize {
+  return pieceOfPane({ width_mm: window.width_mm, height_mm: window.height_mm, trimPerEdge_mm: terms.trimPerEdge_mm, edgeGap_mm: terms.edgeGap_mm });
+}
+
+interface Pane {
+  readonly id: string;
+  readonly dwelling: string;
+  readonly window: string;
+  readonly paneNo: number;
+  readonly piece: PieceSize;
+}
+
+function panesOf(request: CutRequest): Pane[] {
+  return sortedBy(request.windows, (w) => w.window.window).flatMap(({ dwelling, window }) => {
+    const piece = pieceOf(window, request.terms);
+    return Array.from({ length: window.paneCount }, (_, i): Pane => ({ id: `${window.window}/${String(i + 1)}`, dwelling, window: window.window, paneNo: i + 1, piece }));
+  });
+}
+
+/** Offers and stock as the cutting takes them, in one stated order: stock first, shortest first. */
+function rollsOf(request: CutRequest): { readonly rolls: CutRoll[]; readonly names: { readonly roll: string; readonly lot: string | null; readonly stock: boolean; readonly width: string }[] } {
+  const fits = (width_mm: number): boolean => request.widest_mm === null || width_mm <= request.widest_mm + 1e-6;
+  const stock = [...request.stock].filter((s) => fits(s.width_mm)).sort((a, b) => a.length_mm - b.length_mm || (a.roll < b.roll ? -1 : 1));
+  const offers = sortedBy(request.offers.filter((o) => o.price_cents !== null && fits(o.width.mm)), (o) => o.id);
+  return {
+    rolls: [
+      ...stock.map((s): CutRoll => ({ width_mm: s.width_mm, length_mm: s.length_mm, stock: 1 })),
+      ...offers.map((o): CutRoll => ({ width_mm: o.width.mm, length_mm: o.length_mm, price_cents: o.price_cents ?? 0 })),
+    ],
+    names: [
+      ...stock.map((s) => ({ roll: s.roll, lot: s.lot, stock: true, width: inchesText(ticksOf_mm(s.width_mm)) })),
+      ...offers.map((o) => ({ roll: o.id, lot: o.lot, stock: false, width: o.width.entered })),
+    ],
+  };
+}
+
+function placed(result: CutResult, panes: readonly Pane[], rollName: (roll: number) => string): PlacedPiece[] {
+  const waiting = grouped(panes, (p) => sizeKey(p.piece));
+  return result.placements.map((at) => {
+    const pane = waiting.get(at.piece)?.shift();
+    if (pane === undefined) throw new RangeError(`placements must name the pieces given, got ${at.piece} once too often`);
+    return {
+      piece: pane.id,
+      window: pane.window,
+      dwelling: pane.dwelling,
+      paneNo: pane.paneNo,
+      roll: rollName(at.roll),
+      x_mm: at.x_mm,
+      y_mm: at.y_mm,
+      width_mm: at.width_mm,
+      length_mm: at.length_mm,
+      cutWidth: pane.piece.widthText,
+      cutLength: pane.piece.lengthText,
+      finishedWidth: pane.piece.finishedWidthText,
+      finishedLength: pane.piece.finishedLengthText,
+    };
+  });
+}
+
+/**
+ * Cuts one film for one phase: every pane one piece (never area over width), stock first, whole rolls bought, what is left handed on.
+ */
+export function cutFilm(request: CutRequest): CutOutcome {
+  const panes = panesOf(request);
+  const pieces = [...grouped(panes, (p) => sizeKey(p.piece))].map(([id, same]): CutPiece => ({ id, width_mm: same[0]!.piece.width_mm, length_mm: same[0]!.piece.length_mm, count: same.length, mayRotate: request.mayRotate }));
+  const { rolls, names } = rollsOf(request);
+  const result = cut({ pieces: sortedBy(pieces, (p) => p.id), rolls });
+  const rollName = (i: number): string => {
+    const offer = result.rolls[i]?.offer ?? 0;
+    const before = result.rolls.slice(0, i).filter((r) => r.offer === offer).length;
+    const name = names[offer]!;
+    return name.stock ? name.roll : `${request.phase} ${name.roll} #${String(before + 1)}`;
+  };
+  const bought = grouped(result.rolls.map((r, i) => ({ ...r, i })).filter((r) => r.source === 'bought'), (r) => String(r.offer));
+  const boughtRolls = [...bought.values()].map((same): BoughtRoll => {
+    const kind = rolls[same[0]!.offer]!;
+    return { roll: names[same[0]!.offer]!.roll, width: names[same[0]!.offer]!.width, width_mm: kind.width_mm, length_mm: kind.length_mm ?? 0, count: same.length, price_cents: kind.price_cents ?? 0, cost_cents: same.length * (kind.price_cents ?? 0) };
+  });
+  const left = result.rolls.map((r, i): StockRoll => ({ roll: rollName(i), film: request.film, width_mm: r.width_mm, length_mm: r.leftLength_mm, lot: names[r.offer]!.lot })).filter((r) => r.length_mm >= WORTH_KEEPING_mm);
+  const usedStock = new Set(result.rolls.filter((r) => r.source === 'stock').map((r) => names[r.offer]!.roll));
+  const untouched = request.stock.filter((s) => !usedStock.has(s.roll));
+  const stockAfter = sortedBy([...untouched, ...left], (r) => r.roll);
+  return {
+    stockAfter,
+    cut: {
+      phase: request.phase,
+      ownerEntity: request.ownerEntity,
+      film: request.film,
+      pieces: placed(result, panes, rollName),
+      unplaced: result.unplaced.map((u) => ({ piece: u.piece, why: u.why })),
+      bought: sortedBy(boughtRolls, (b) => b.roll),
+      fromStock: result.rolls.flatMap((r, i) => (r.source === 'stock' ? [{ roll: rollName(i), width_mm: r.width_mm, length_mm: r.runningLength_mm }] : [])),
+      pieceArea_m2: result.pieceArea_mm2 / 1e6,
+      boughtArea_m2: result.boughtArea_mm2 / 1e6,
+      lowerBoundArea_m2: result.lowerBoundArea_mm2 / 1e6,
+      cost_cents: boughtRolls.reduce((sum, b) => sum + b.cost_cents, 0),
+      leftover: left.map(({ roll, width_mm, length_mm }) => ({ roll, width_mm, length_mm })),
+    },
+  };
+}

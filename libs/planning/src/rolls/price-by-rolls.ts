@@ -1,0 +1,117 @@
+import type { Building, Film, Phase, Roll } from '#calc';
+import type { Choice } from '../choice/choice.js';
+import { cutFilm, type StockRoll, type WindowToCut } from './cut-list.js';
+import { grouped, sortedBy } from '../grouped.js';
+import type { OptionWindow } from '../options/option.js';
+import type { FilmCut, PhaseSpending, PlanTerms } from '../plan/plan.js';
+import type { Candidate } from '../choice/candidate.js';
+
+/** What pricing needs beside the choice. */
+export interface RollPricing {
+  readonly phases: readonly Phase[];
+  readonly buildings: ReadonlyMap<string, Building>;
+  readonly films: ReadonlyMap<string, Film>;
+  readonly rolls: readonly Roll[];
+  readonly terms: PlanTerms;
+  readonly visit: (building: Building) => { readonly cents: number; readonly minutes: number };
+  readonly mayRotate: (film: Film) => boolean;
+  readonly windowsOf: (candidate: Candidate) => readonly OptionWindow[];
+}
+
+/** A phase as it is really paid. */
+export interface PricedPhase {
+  readonly phase: Phase;
+  readonly lines: readonly Candidate[];
+  readonly visits: readonly string[];
+  readonly cuts: readonly FilmCut[];
+  readonly spending: PhaseSpending;
+  /** Cents above the cap; 0 when within it. */
+  readonly over_cents: number;
+}
+
+export interface PricedChoice {
+  readonly choice: Choice;
+  readonly phases: readonly PricedPhase[];
+  /** Film left when the last phase is done. */
+  readonly stockAfter: readonly StockRoll[];
+}
+
+function startingStock(rolls: readonly Roll[]): StockRoll[] {
+  return sortedBy(rolls.filter((r) => r.inStock > 0), (r) => r.id).flatMap((r) =>
+    Array.from({ length: r.inStock }, (_, i): StockRoll => ({ roll: `${r.id} stock ${String(i + 1)}`, film: r.film, width_mm: r.width.mm, length_mm: r.length_mm, lot: r.lot })),
+  );
+}
+
+/** Order in which phases work: by first day, then owner, so film left over is there for the next. */
+export function workOrderOf(phases: readonly Phase[]): Phase[] {
+  return sortedBy(phases, (p) => `${p.firstDay}|${p.ownerEntity}|${p.id}`);
+}
+
+/** Every part rounded on its own, the total their sum: printed totals equal the sum of printed rows. */
+export function spendingOf(lines: readonly Candidate[], cuts: readonly FilmCut[], of: RollPricing & { readonly visits: readonly string[] }): PhaseSpending {
+  const { terms } = of;
+  const sum = (part: (c: Candidate) => number): number => Math.round(lines.reduce((total, line) => total + part(line), 0));
+  const film_cents = cuts.reduce((total, c) => total + c.cost_cents, 0);
+  const consumables_cents = sum((l) => l.option.cost.consumables_cents);
+  const labour_cents = terms.labourIsCash ? sum((l) => l.option.cost.labour_cents) : 0;
+  const removal_cents = terms.labourIsCash ? sum((l) => l.option.cost.removal_cents) : 0;
+  const visits_cents = Math.round(of.visits.reduce((total, id) => total + (of.buildings.get(id) === undefined ? 0 : of.visit(of.buildings.get(id)!).cents), 0));
+  const freight_cents = cuts.reduce((total, c) => total + (c.bought.length === 0 ? 0 : (of.films.get(c.film)?.freight_cents ?? 0)), 0);
+  const tax_cents = Math.round((film_cents + consumables_cents + freight_cents) * terms.materialTaxShare) + Math.round((labour_cents + removal_cents) * terms.labourTaxShare);
+  const before = film_cents + labour_cents + consumables_cents + removal_cents + visits_cents + freight_cents + tax_cents;
+  const contingency_cents = Math.round(before * terms.contingencyShare);
+  return { film_cents, labour_cents, consumables_cents, removal_cents, visits_cents, freight_cents, tax_cents, contingency_cents, total_cents: before + contingency_cents };
+}
+
+/** Film left from one phase and who may use it: what an owner bought stays with the owner, what lay in store at the start is for all. */
+interface Shelf {
+  shared: StockRoll[];
+  readonly ofOwner: Map<string, StockRoll[]>;
+}
+
+function cutPhase(phase: Phase, lines: readonly Candidate[], at: { readonly of: RollPricing; readonly shelf: Shelf }): FilmCut[] {
+  const { of, shelf } = at;
+  const panes = lines.flatMap((line) => of.windowsOf(line).map((window) => ({ dwelling: line.option.dwelling, building: line.option.building, window })));
+  const byFilm = grouped(sortedBy(panes, (p) => p.window.film), (p) => p.window.film);
+  const cuts: FilmCut[] = [];
+  for (const [film, ofFilm] of byFilm) {
+    const sheet = of.films.get(film);
+    if (sheet === undefined) throw new RangeError(`film must be known, got ${film}`);
+    const own = shelf.ofOwner.get(phase.ownerEntity) ?? [];
+    const mine = (r: StockRoll): boolean => r.film === film;
+    const sharedNames = new Set(shelf.shared.map((r) => r.roll));
+    const windows = ofFilm.map(({ dwelling, window }): WindowToCut => ({ dwelling, window }));
+    const widths = ofFilm.map((p) => of.buildings.get(p.building)?.widestRoll_mm ?? null).filter((w) => w !== null);
+    const outcome = cutFilm({
+      phase: phase.id,
+      ownerEntity: phase.ownerEntity,
+      film,
+      mayRotate: of.mayRotate(sheet),
+      windows,
+      offers: of.rolls.filter((r) => r.film === film),
+      stock: [...shelf.shared, ...own].filter(mine),
+      terms: of.terms,
+      widest_mm: widths.length === 0 ? null : Math.min(...widths),
+    });
+    cuts.push(outcome.cut);
+    shelf.shared = [...shelf.shared.filter((r) => !mine(r)), ...outcome.stockAfter.filter((r) => sharedNames.has(r.roll))];
+    shelf.ofOwner.set(phase.ownerEntity, [...own.filter((r) => !mine(r)), ...outcome.stockAfter.filter((r) => !sharedNames.has(r.roll))]);
+  }
+  return cuts;
+}
+
+/** Buildings visited in a phase, in order. */
+export const visitsOf = (lines: readonly Candidate[]): string[] => [...new Set(lines.map((l) => l.option.building))].sort();
+
+/** Cuts every phase in order of work and prices it by what is really bought; the choice itself is not changed. */
+export function priceByRolls(choice: Choice, of: RollPricing): PricedChoice {
+  const shelf: Shelf = { shared: startingStock(of.rolls), ofOwner: new Map() };
+  const priced = workOrderOf(of.phases).map((phase): PricedPhase => {
+    const lines = choice.lines.filter((l) => of.phases[l.phase]?.id === phase.id);
+    const cuts = cutPhase(phase, lines, { of, shelf });
+    const visits = visitsOf(lines);
+    const spending = spendingOf(lines, cuts, { ...of, visits });
+    return { phase, lines, visits, cuts, spending, over_cents: Math.max(0, spending.total_cents - phase.cap_cents) };
+  });
+  return { choice, phases: priced, stockAfter: sortedBy([...shelf.shared, ...[...shelf.ofOwner.values()].flat()], (r) => r.roll) };
+}
