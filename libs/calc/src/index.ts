@@ -15,3 +15,4 @@ export * from './labour/index.js'; // person-minutes of a job
 export * from './selection/index.js'; // the best plan under the caps, with its bound
 export * from './cutting/index.js'; // pieces from rolls
 export * from './verification/index.js'; // what the bills say after the work
+export * from './uncertainty/index.js'; // draws of what is not known, and what they say

@@ -1,0 +1,41 @@
+/** Numerator and denominator of a rational function, lowest power first. */
+interface Ratio {
+  readonly top: readonly number[];
+  readonly bottom: readonly number[];
+}
+
+// Coefficients of algorithm AS 241, routine PPND16: middle, shoulders, tails.
+const MIDDLE: Ratio = {
+  top: [3.387132872796366608, 133.14166789178437745, 1971.5909503065514427, 13731.693765509461125, 45921.953931549871457, 67265.770927008700853, 33430.575583588128105, 2509.0809287301226727],
+  bottom: [1, 42.313330701600911252, 687.1870074920579083, 5394.1960214247511077, 21213.794301586595867, 39307.89580009271061, 28729.085735721942674, 5226.495278852545925],
+};
+const SHOULDER: Ratio = {
+  top: [1.42343711074968357734, 4.6303378461565452959, 5.7694972214606914055, 3.64784832476320460504, 1.27045825245236838258, 0.24178072517745061177, 0.0227238449892691845833, 7.7454501427834140764e-4],
+  bottom: [1, 2.05319162663775882187, 1.6763848301838038494, 0.68976733498510000455, 0.14810397642748007459, 0.0151986665636164571966, 5.475938084995344946e-4, 1.05075007164441684324e-9],
+};
+const TAIL: Ratio = {
+  top: [6.6579046435011037772, 5.4637849111641143699, 1.7848265399172913358, 0.29656057182850489123, 0.026532189526576123093, 0.0012426609473880784386, 2.71155556874348757815e-5, 2.01033439929228813265e-7],
+  bottom: [1, 0.59983220655588793769, 0.13692988092273580531, 0.0148753612908506148525, 7.868691311456132591e-4, 1.8463183175100546818e-5, 1.4215117583164458887e-7, 2.04426310338993978564e-15],
+};
+
+const polynomial = (coefficients: readonly number[], x: number): number => coefficients.reduceRight((sum, c) => sum * x + c, 0);
+const ratioAt = ({ top, bottom }: Ratio, x: number): number => polynomial(top, x) / polynomial(bottom, x);
+
+/**
+ * The value a standard normal quantity stays below with a given chance.
+ *
+ *   rational functions of (share − 1/2) in the middle and of √(−ln share) in the tails
+ *
+ * @param share chance, above 0 and below 1
+ * @returns standard deviations from the mean; right to about 16 digits
+ * @throws RangeError when share is not between 0 and 1
+ * @source Wichura, The percentage points of the normal distribution, Applied Statistics 37 (1988), algorithm AS 241, routine PPND16
+ */
+export function normalQuantile(share: number): number {
+  if (!(share > 0 && share < 1)) throw new RangeError(`share must be above 0 and below 1, got ${share}`);
+  const offset = share - 0.5;
+  if (Math.abs(offset) <= 0.425) return offset * ratioAt(MIDDLE, 0.180625 - offset * offset);
+  const root = Math.sqrt(-Math.log(offset < 0 ? share : 1 - share));
+  const size = root <= 5 ? ratioAt(SHOULDER, root - 1.6) : ratioAt(TAIL, root - 5);
+  return offset < 0 ? -size : size;
+}
