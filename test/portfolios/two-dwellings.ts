@@ -44,6 +44,9 @@ const building: Building = {
   notice_h: 24,
   visit_cents: 9500,
   visitMinutes: 45,
+  crew: 'contractor',
+  contractor_cents_m2: 2150.5,
+  contractorVisit_cents: 12_000,
   widestRoll_mm: 1524,
   turnover_1_yr: 0.3,
   endYear: null,
@@ -191,4 +194,26 @@ export const twoDwellings: Portfolio = {
     { building: 'AA', azimuth_deg: 270, glazing: 'single-clear-3', bare_W_m2: 431.5, filmed_W_m2: null, outdoors_W_m2: 590, film: null, taken: '2026-06-02T16:10', inventoryRow: at('readings.csv', 2) },
   ],
   locks: [{ subject: 'AA/002', direction: 'out', azimuth_deg: null, phase: null, film: null, reason: 'about to be sold', role: 'manager', date: '2026-06-20' }],
+  bills: [
+    { meter: 'AA/M1', firstDay: '2026-01-14', lastDay: '2026-02-12', use_kWh: 812.4, peak_kW: null, amount_cents: 15_436, estimated: false, inventoryRow: at('bills.csv', 2) },
+    { meter: 'AA/M1', firstDay: '2026-02-13', lastDay: '2026-03-15', use_kWh: 790, peak_kW: 4.2, amount_cents: null, estimated: true, inventoryRow: at('bills.csv', 3) },
+  ],
+  siteRecords: [
+    {
+      id: '2026-08-04|AA/001|AA/001/W01|1|field-size', day: '2026-08-04', kind: 'field-size', dwelling: 'AA/001', window: 'AA/001/W01', pane: 1, film: null,
+      width: { entered: '36 5/8', mm: 930.275 }, height: null, personMinutes: null, rollWidth_mm: null, rollLength_mm: null, defect: null, note: 'frame out of square', inventoryRow: at('site-records.csv', 2),
+    },
+  ],
+  ledger: [
+    {
+      id: 'L1', ownerEntity: 'OWNER1', phase: 'OWNER1/2027', kind: 'quote', day: '2026-06-01', expires: '2026-08-31', amount_cents: 310_000, freight_cents: 4500, minimumOrder_cents: null,
+      film: 'A', settles: null, note: null, inventoryRow: at('ledger.csv', 2),
+    },
+  ],
+  rebates: [
+    {
+      id: 'R1', building: 'AA', rate_cents_m2: 1076.39, cap_cents: 500_000, costShare: 0.5, sectors: [{ from_deg: 90, to_deg: 270 }], solarHeatGainBeforeAtLeast: 0.6, solarHeatGainAfterAtMost: 0.4,
+      areaAtLeast_m2: null, needsPreApproval: true, preApprovedOn: null, deadline: '2027-06-30', inventoryRow: at('rebates.csv', 2),
+    },
+  ],
 };

@@ -126,6 +126,7 @@ export function recordsFrom(gathered: Gathered, plan: PlanParts, to: { readonly 
     rolls: sorted(all.rolls, byId),
     readings: sorted(all.readings, (of) => [of.building, of.azimuth_deg, of.glazing, of.film ?? '', of.taken].join(' ')),
     locks: sorted(all.locks, ({ subject, azimuth_deg }) => `${subject} ${azimuth_deg ?? ''}`),
+    bills: [], siteRecords: [], ledger: [], rebates: [],
   };
   lookForGaps({
     buildings: beside(kept?.buildings, records.buildings), dwellings: beside(kept?.dwellings, records.dwellings), planTypes: beside(kept?.planTypes, records.planTypes),

@@ -1,5 +1,6 @@
 import type { ObjectLiteral } from 'typeorm';
 import type { KeptKind, ListName, RecordOf } from './kept-kind.js';
+import { keptBills } from './kept/bill.js';
 import { keptBuildings } from './kept/building.js';
 import { keptConsents } from './kept/consent.js';
 import { keptDwellingMeters } from './kept/dwelling-meter.js';
@@ -7,6 +8,7 @@ import { keptDwellings } from './kept/dwelling.js';
 import { keptFilms } from './kept/film.js';
 import { ImportRow } from './kept/import.js';
 import { JobRow } from './kept/job.js';
+import { keptLedger } from './kept/ledger-entry.js';
 import { keptLocks } from './kept/lock.js';
 import { keptMeters } from './kept/meter.js';
 import { keptMoveOuts } from './kept/move-out.js';
@@ -15,8 +17,10 @@ import { keptPhases } from './kept/phase.js';
 import { keptPlanTypes } from './kept/plan-type.js';
 import { PlanRow } from './kept/plan.js';
 import { keptReadings } from './kept/reading.js';
+import { keptRebates } from './kept/rebate.js';
 import { keptRolls } from './kept/roll.js';
 import { SettingsRow } from './kept/settings.js';
+import { keptSiteRecords } from './kept/site-record.js';
 import { StoreCountRow } from './kept/store-count.js';
 import { keptTariffs } from './kept/tariff.js';
 import { keptWindows } from './kept/window.js';
@@ -40,6 +44,10 @@ export const allKept = {
   rolls: keptRolls,
   readings: keptReadings,
   locks: keptLocks,
+  bills: keptBills,
+  siteRecords: keptSiteRecords,
+  ledger: keptLedger,
+  rebates: keptRebates,
 } as unknown as AllKept;
 
 export const listNames = Object.keys(allKept) as readonly ListName[];

@@ -51,7 +51,8 @@ describe('opening the store', () => {
   it('copies the file before it brings an older one up to date', async () => {
     await filled();
     const database = await connect(place);
-    await database.undoLastMigration();
+    const FIRST_THREE = 3; // up to the meters and films
+    for (let left = database.migrations.length; left > FIRST_THREE; left -= 1) await database.undoLastMigration();
     await database.destroy();
     expect(readdirSync(dirname(place.database)).filter((name) => name.includes('before'))).toEqual([]);
 

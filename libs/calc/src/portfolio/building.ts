@@ -47,6 +47,12 @@ export interface Building {
   readonly notice_h: Known<number>;
   readonly visit_cents: Known<number>;
   readonly visitMinutes: Known<number>;
+  /** Who puts the film on: the owner's own crew by the minute, or a contractor by the square metre. Blank is the own crew. */
+  readonly crew: Known<'own' | 'contractor'>;
+  /** A contractor's price per square metre of film put on, film not in it. */
+  readonly contractor_cents_m2: Known<number>;
+  /** What a contractor asks for coming here once. */
+  readonly contractorVisit_cents: Known<number>;
   readonly widestRoll_mm: Known<number>;
   /** Share of dwellings that change hands in a year, 0…1. */
   readonly turnover_1_yr: Known<number>;

@@ -1,9 +1,13 @@
+import type { Bill } from './bill.js';
 import type { Building, OwnerEntity } from './building.js';
 import type { Consent, Lock } from './consent.js';
 import type { Dwelling, MoveOut, PlanType } from './dwelling.js';
 import type { Film, Roll } from './film.js';
+import type { LedgerEntry } from './ledger.js';
 import type { DwellingMeter, Meter, TariffText } from './meter.js';
+import type { Rebate } from './rebate.js';
 import type { Known } from './row.js';
+import type { SiteRecord } from './site-record.js';
 import type { SolarReading, Window } from './window.js';
 
 export type View = 'whole' | 'owner';
@@ -62,6 +66,10 @@ export interface Portfolio {
   readonly rolls: readonly Roll[];
   readonly readings: readonly SolarReading[];
   readonly locks: readonly Lock[];
+  readonly bills: readonly Bill[];
+  readonly siteRecords: readonly SiteRecord[];
+  readonly ledger: readonly LedgerEntry[];
+  readonly rebates: readonly Rebate[];
 }
 
 /** A gap filled by a default; shown wherever its figure is shown. */

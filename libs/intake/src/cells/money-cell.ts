@@ -1,5 +1,6 @@
 import { plainText } from './cell-text.js';
 import { numberIn } from './number-cell.js';
+import { UNITS } from './quantity-cell.js';
 import { fault, known, lookAt, type CellReader } from './reading.js';
 
 /** Money in whole cents: "$1,250.00", "(40.00)" and "40-" for less than nothing, "free" for nothing. */
@@ -20,3 +21,11 @@ export const moneyCell =
     const cents = negative || value < 0 ? -size : size;
     return cents >= min_cents ? known(cents) : fault('out-of-range', expected, 'correct the amount');
   };
+
+/** Money per area, in cents per square metre; the header says whether the area is a square metre or a square foot. */
+export const areaPriceCell: CellReader<number> = (text, context) => {
+  const { value, remark } = moneyCell()(text, context);
+  const by = UNITS['areaPrice']?.[context.unit];
+  if (by === undefined) throw new RangeError(`unit must be one of areaPrice, got ${context.unit}`);
+  return { value: value === null ? null : by.convert(value), ...(remark && { remark }) };
+};

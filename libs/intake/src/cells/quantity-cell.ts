@@ -39,6 +39,11 @@ export const UNITS: Readonly<Record<string, Readonly<Record<string, { readonly a
     in: { also: ['in', 'inch', 'inches', 'ins'], convert: same },
     ft: { also: ['ft', 'feet', 'foot'], convert: same },
   },
+  areaPrice: {
+    per_m2: { also: ['per m2', 'm2', 'per sq m', 'per square metre', 'per square meter'], convert: same },
+    // A price of a square foot, for a square metre.
+    per_ft2: { also: ['per ft2', 'ft2', 'per sq ft', 'sq ft', 'per square foot', 'psf'], convert: (value) => value / m2Of_ft2(1) },
+  },
   share: { pct: { also: ['pct', 'percent', 'per cent'], convert: same } },
 };
 

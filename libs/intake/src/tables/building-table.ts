@@ -2,9 +2,9 @@ import type { Building } from '#calc';
 import { bearingCell } from '../cells/compass-cell.js';
 import { yearCell } from '../cells/date-cell.js';
 import { lengthCell_mm } from '../cells/length-cell.js';
-import { moneyCell } from '../cells/money-cell.js';
+import { areaPriceCell, moneyCell } from '../cells/money-cell.js';
 import { numberCell, shareCell } from '../cells/number-cell.js';
-import { idCell, textCell, textsCell, yesNoCell } from '../cells/word-cell.js';
+import { idCell, textCell, textsCell, wordCell, yesNoCell } from '../cells/word-cell.js';
 import { needed, optional } from '../columns/column.js';
 import { defineTable, noted } from '../columns/table.js';
 
@@ -30,6 +30,9 @@ export const buildingColumns = {
   notice_h: optional('notice_h', { also: ['notice hours', 'entry notice'], about: 'hours of notice before entry', example: '24', read: numberCell({ min: 0, max: 2000 }) }),
   visit_cents: optional('visit_cost', { also: ['mobilisation cost', 'mobilization cost'], about: 'cost of bringing the crew here once, in money', example: '60', read: moneyCell() }),
   visitMinutes: optional('visit_minutes', { about: 'person-minutes lost per visit', example: '45', read: numberCell({ min: 0, max: 5000 }) }),
+  crew: optional('crew', { also: ['who films', 'installer'], about: 'who puts the film on: your own crew by the minute, or a contractor by the area; blank is own', example: 'own', read: wordCell({ own: ['own crew', 'in house'], contractor: ['contract', 'subcontractor'] }) }),
+  contractor_cents_m2: optional('contractor_price', { unit: 'per_ft2', quantity: 'areaPrice', about: 'what a contractor asks for putting film on, by its area, film not in it, in money', example: '2.50', read: areaPriceCell }),
+  contractorVisit_cents: optional('contractor_visit_cost', { about: 'what a contractor asks for coming here once, in money', example: '150', read: moneyCell() }),
   widestRoll_mm: optional('widest_roll', { unit: 'in', quantity: 'length', about: 'widest roll that gets in', example: '60', read: lengthCell_mm({ min_mm: 200, max_mm: 3000 }) }),
   turnover_1_yr: optional('turnover_1_yr', { also: ['turnover', 'turnover rate'], quantity: 'share', about: 'share of dwellings that change hands in a year, 0…1', example: '0.3', read: shareCell }),
   endYear: optional('end_year', { also: ['sale year', 'refurbishment year'], about: 'expected year of sale or refurbishment', example: '2038', read: yearCell }),

@@ -28,6 +28,9 @@ export class BuildingRow extends FromFile implements Omit<Building, 'inventoryRo
   @Real(blank) notice_h: Known<number>;
   @WholeCents(blank) visit_cents: Known<number>;
   @Real(blank) visitMinutes: Known<number>;
+  @Text(blank) crew: Building['crew'];
+  @Real(blank) contractor_cents_m2: Known<number>;
+  @WholeCents(blank) contractorVisit_cents: Known<number>;
   @Real(blank) widestRoll_mm: Known<number>;
   @Real(blank) turnover_1_yr: Known<number>;
   @Whole(blank) endYear: Known<number>;

@@ -3,6 +3,11 @@ import { Buildings1767225600000 } from './1767225600000-buildings.js';
 import { Dwellings1767225660000 } from './1767225660000-dwellings.js';
 import { MetersAndFilms1767225720000 } from './1767225720000-meters-and-films.js';
 import { Plans1767225780000 } from './1767225780000-plans.js';
+import { Bills1767225840000 } from './1767225840000-bills.js';
+import { SiteRecords1767225900000 } from './1767225900000-site-records.js';
+import { Ledger1767225960000 } from './1767225960000-ledger.js';
+import { Rebates1767226020000 } from './1767226020000-rebates.js';
+import { Crews1767226080000 } from './1767226080000-crews.js';
 
 /** In the order they run; a migration that has run anywhere is never edited, a new one is added below. */
 export const allMigrations: readonly (new () => MigrationInterface)[] = [
@@ -10,4 +15,9 @@ export const allMigrations: readonly (new () => MigrationInterface)[] = [
   Dwellings1767225660000,
   MetersAndFilms1767225720000,
   Plans1767225780000,
+  Bills1767225840000,
+  SiteRecords1767225900000,
+  Ledger1767225960000,
+  Rebates1767226020000,
+  Crews1767226080000,
 ];
