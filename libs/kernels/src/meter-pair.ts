@@ -1,4 +1,4 @@
-import { glazingOptics, highestBehindClear_W_m2, meterPair, W_m2Of_Btu_h_ft2, type GlazingOptics } from '#calc';
+import { glazingOptics, highestBehindClear_W_m2, meterPair, pairGlass, W_m2Of_Btu_h_ft2, type PairGlass } from '#calc';
 import { z } from 'zod';
 import { neededGlazing } from './glass-input.js';
 import { defineKernel, InputFault } from './kernel.js';
@@ -23,28 +23,7 @@ const input = z.strictObject({
 
 type Given = z.infer<typeof input>;
 
-interface BareGlass {
-  readonly bareTransmittance: number;
-  readonly bareSolarHeatGain: number;
-  readonly inwardFraction?: number;
-  readonly outerAbsorptance?: number;
-  readonly outerInwardHeat?: number;
-}
-
-/** A named glazing brings its own figures; of a sealed unit the outer panes keep their heat apart from the filmed one's. */
-function fromOptics(optics: GlazingOptics): BareGlass {
-  const outer = optics.layerAbsorptance.slice(0, -1);
-  const last = optics.inwardFractions[optics.inwardFractions.length - 1];
-  return {
-    bareTransmittance: optics.solarTransmittance,
-    bareSolarHeatGain: optics.solarHeatGain,
-    ...(last === undefined ? {} : { inwardFraction: last }),
-    outerAbsorptance: outer.reduce((sum, a) => sum + a, 0),
-    outerInwardHeat: outer.reduce((sum, a, k) => sum + a * (optics.inwardFractions[k] ?? 0), 0),
-  };
-}
-
-function bareGlass(given: Given, named: BareGlass | null): BareGlass {
+function bareGlass(given: Given, named: PairGlass | null): PairGlass {
   const bareTransmittance = given.bareTransmittance ?? named?.bareTransmittance;
   const bareSolarHeatGain = given.bareSolarHeatGain ?? named?.bareSolarHeatGain;
   if (bareTransmittance === undefined) throw new InputFault('/bareTransmittance', 'bareTransmittance or glazing is needed');
@@ -58,7 +37,7 @@ export const kernel = defineKernel({
   about: 'What a pair of meter readings behind bare and filmed glass says of the cut in sunlight and in heat, with uncertainty and warnings.',
   input,
   run: (given, room) => {
-    const named = given.glazing === undefined ? null : fromOptics(glazingOptics(neededGlazing({ glazing: given.glazing }, room).makeUp));
+    const named = given.glazing === undefined ? null : pairGlass(glazingOptics(neededGlazing({ glazing: given.glazing }, room).makeUp));
     const inSi = (reading: number): number => (given.unit === 'W/m2' ? reading : W_m2Of_Btu_h_ft2(reading));
     return meterPair({
       bare_W_m2: inSi(given.bare),

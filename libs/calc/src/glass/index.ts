@@ -16,3 +16,5 @@ export * from './suitability.js';
 export * from './pane-facts.js';
 export * from './meter-pair.js';
 export * from './highest-reading.js';
+export * from './pair-glass.js';
+export * from './as-measured.js';

@@ -37,6 +37,8 @@ export interface MeterPair {
   readonly cutInReading: number;
   readonly cutInHeatGain: Spread;
   readonly impliedOutdoors_W_m2: number;
+  /** The bare reading is no more than a window plane there can get. */
+  readonly isPlausible: boolean;
   readonly warnings: readonly string[];
 }
 
@@ -91,9 +93,8 @@ function warningsOf(of: MeterReadings, found: Omit<MeterPair, 'warnings'>): stri
       `It reads ${percent(found.cutInReading)} less sunlight; the cut in heat gain is about ${percent(found.cutInHeatGain.best)} ` +
       `(${percent(found.cutInHeatGain.low)} to ${percent(found.cutInHeatGain.high)} by how much the film reflects).`,
   ];
-  const asClear = (of.bare_W_m2 * REFERENCE_TRANSMITTANCE) / of.bareTransmittance;
-  const highest = of.highestBehindClear_W_m2 ?? HIGHEST_BEHIND_CLEAR_W_m2;
-  if (asClear > highest) {
+  if (!found.isPlausible) {
+    const highest = of.highestBehindClear_W_m2 ?? HIGHEST_BEHIND_CLEAR_W_m2;
     const where = of.highestBehindClear_W_m2 === undefined ? 'a vertical window plane' : `this facade about this day (at most ${highest.toFixed(0)} W/m² behind clear glass)`;
     warnings.push(
       `The bare reading is implausible in the window plane: ${of.bare_W_m2.toFixed(0)} W/m² behind this glass asks for ${found.impliedOutdoors_W_m2.toFixed(0)} W/m² outdoors, ` +
@@ -152,6 +153,7 @@ export function meterPair(of: MeterReadings): MeterPair {
     cutInReading: 1 - transmittanceRatio,
     cutInHeatGain: { low: cut(solarHeatGain.high), best: cut(solarHeatGain.best), high: cut(solarHeatGain.low) },
     impliedOutdoors_W_m2: of.bare_W_m2 / of.bareTransmittance,
+    isPlausible: (of.bare_W_m2 * REFERENCE_TRANSMITTANCE) / of.bareTransmittance <= (of.highestBehindClear_W_m2 ?? HIGHEST_BEHIND_CLEAR_W_m2),
   };
   return { ...found, warnings: warningsOf(of, found) };
 }
