@@ -20,6 +20,7 @@ const building = z.strictObject({
   id,
   visit_cents: amount,
   visitMinutes: amount,
+  visitPrice: z.array(amount).optional().describe('by phase: comes off the value for each phase the building is visited in'),
   owner: id.optional(),
   cap_cents: amount.optional().describe('options and visits, all phases'),
   minSpendIfVisited_cents: amount.optional().describe('least cost of options in each phase with a visit'),

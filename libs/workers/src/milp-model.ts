@@ -72,7 +72,7 @@ function groupColumns(to: Writer, problem: SelectionProblem, group: SelectionGro
 function buildingRows(to: Writer, problem: SelectionProblem, at: { building: SelectionBuilding; groups: readonly number[][][] }): void {
   const { building } = at;
   problem.phases.forEach((_, phase) => {
-    const visit = to.columnOf(0);
+    const visit = to.columnOf(-(building.visitPrice?.[phase] ?? 0));
     to.count(`cost ${phase}`, visit, building.visit_cents);
     to.count(`minutes ${phase}`, visit, building.visitMinutes);
     to.count(`building ${building.id}`, visit, building.visit_cents);

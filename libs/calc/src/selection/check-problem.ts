@@ -86,9 +86,11 @@ export function checkProblem(problem: SelectionProblem): void {
   for (const building of problem.buildings ?? []) {
     whole(building.visit_cents, `visit_cents of building ${building.id}`);
     whole(building.visitMinutes, `visitMinutes of building ${building.id}`);
+    if (building.visitPrice !== undefined && building.visitPrice.length !== phases.length) throw new RangeError(`visitPrice of building ${building.id} must have a price for each of the ${phases.length} phases, got ${building.visitPrice.length}`);
+    for (const price of building.visitPrice ?? []) whole(price, `visitPrice of building ${building.id}`);
     if (building.cap_cents !== undefined) whole(building.cap_cents, `cap_cents of building ${building.id}`);
     if (building.minSpendIfVisited_cents !== undefined) whole(building.minSpendIfVisited_cents, `minSpendIfVisited_cents of building ${building.id}`);
-    if (phases.length > MOST_VISIT_PHASES && building.visit_cents + building.visitMinutes + (building.minSpendIfVisited_cents ?? 0) > 0) {
+    if (phases.length > MOST_VISIT_PHASES && building.visit_cents + building.visitMinutes + (building.minSpendIfVisited_cents ?? 0) + (building.visitPrice ?? []).reduce((a, b) => a + b, 0) > 0) {
       throw new RangeError(`phases must be 1…${MOST_VISIT_PHASES} where a building has a visit or a least spend, got ${phases.length}`);
     }
     if (building.owner !== undefined) known(building.owner, owners, `owner of building ${building.id}`);

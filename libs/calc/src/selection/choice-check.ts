@@ -66,7 +66,7 @@ function keepTogetherPrice(problem: SelectionProblem, found: readonly Line[]): n
  *
  * @param problem as given to select
  * @param chosen lines of the choice
- * @returns every broken rule in words; value less the price of sets not kept together; cost and minutes by phase with visits
+ * @returns every broken rule in words; value less the prices of visits and of sets not kept together; cost and minutes by phase with visits
  * @throws never
  */
 export function choiceFindings(problem: SelectionProblem, chosen: readonly ChosenOption[]): ChoiceFindings {
@@ -91,6 +91,7 @@ export function choiceFindings(problem: SelectionProblem, chosen: readonly Chose
   for (const building of problem.buildings ?? []) {
     const { visited, total } = buildingLines(building, byBuilding.get(building.id) ?? [], say);
     for (const phase of visited) {
+      value -= building.visitPrice?.[phase] ?? 0;
       cost[phase]! += building.visit_cents;
       minutes[phase]! += building.visitMinutes;
     }

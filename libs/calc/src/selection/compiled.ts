@@ -32,6 +32,8 @@ export interface CompiledBuilding {
   readonly id: string;
   readonly visit: number;
   readonly visitMinutes: number;
+  /** What a visit takes off the value, by phase. */
+  readonly visitPrice: readonly number[];
   /** Index into owners, or −1. */
   readonly owner: number;
   readonly cap: number;
@@ -111,6 +113,7 @@ export function compile(problem: SelectionProblem): Compiled {
     id: building.id,
     visit: building.visit_cents,
     visitMinutes: building.visitMinutes,
+    visitPrice: building.visitPrice ?? phases.map(() => 0),
     owner: building.owner === undefined ? -1 : ownerAt.get(building.owner)!,
     cap: building.cap_cents ?? Infinity,
     minSpend: building.minSpendIfVisited_cents ?? 0,

@@ -60,7 +60,7 @@ class Prices {
     const minute = this.result.certificate.multipliers.crewMinutes[t]!;
     const own = (at.option.crewMinutes ?? 0) * minute + (this.pairs.get(at.group.id) ?? 0);
     if (building === undefined || this.visited.has(`${building.id} ${t}`)) return own;
-    return own + building.visit_cents * this.cent(building, t) + building.visitMinutes * minute;
+    return own + building.visit_cents * this.cent(building, t) + building.visitMinutes * minute + (building.visitPrice?.[t] ?? 0);
   }
 }
 

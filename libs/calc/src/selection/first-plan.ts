@@ -38,6 +38,20 @@ function dropShort(state: PlanState, priced: PricedItems): void {
   });
 }
 
+/** Visits that take off more than what is done in them is worth are not made. */
+function dropUnpaid(state: PlanState, priced: PricedItems): void {
+  const { model } = priced;
+  model.units.forEach((unit, u) => {
+    if (!unit.visits) return;
+    unit.visitPrice.forEach((price, t) => {
+      if (price === 0 || state.count[u * unit.visitPrice.length + t] === 0) return;
+      const own = Array.from({ length: unit.to - unit.from }, (_, i) => unit.from + i).filter((g) => state.item[g]! >= 0 && model.phase[state.item[g]!] === t);
+      const worth = own.reduce((sum, g) => sum + model.value[state.item[g]!]!, 0);
+      if (worth < price && own.every((g) => model.must[g] === 0)) for (const g of own) state.clear(g);
+    });
+  });
+}
+
 /**
  * Takes the change of one group that earns most, while any fits: first for what is visited already, then anywhere.
  *
@@ -51,14 +65,16 @@ export function fillPlan(state: PlanState, priced: PricedItems): void {
     let changed = false;
     for (const g of groups) {
       const now = state.item[g]!;
-      const broken = state.brokenAround([g]);
+      const kept = state.value - state.brokenAround([g]);
       state.clear(g);
+      const without = state.value;
       let best = now;
-      let most = (now < 0 ? 0 : model.value[now]!) - broken;
+      let most = kept - without;
+      if (model.must[g] === 0 && -state.brokenAround([g]) > most && state.spendsEnough(model.unitOf[g]!)) [best, most] = [-1, -state.brokenAround([g])];
       for (let j = model.itemStart[g]!; j < model.itemStart[g + 1]!; j++) {
         if (j === now || model.value[j]! <= most || !state.fits(j)) continue;
         state.put(j);
-        const worth = model.value[j]! - state.brokenAround([g]);
+        const worth = state.value - without - state.brokenAround([g]);
         if (worth > most && state.spendsEnough(model.unitOf[g]!)) [best, most] = [j, worth];
         state.clear(g);
       }
@@ -85,6 +101,7 @@ export function firstPlan(state: PlanState, priced: PricedItems, relaxed: Int32A
   groups.sort((a, b) => model.must[b]! - model.must[a]! || rank[b]! - rank[a]! || a - b);
   for (const g of groups) if (relaxed[g]! >= 0 || model.must[g] === 1) place(state, priced, { g, wanted: relaxed[g]! });
   dropShort(state, priced);
+  dropUnpaid(state, priced);
   fillPlan(state, priced);
   return state.complete() ? state.total() : -Infinity;
 }

@@ -24,7 +24,7 @@ export function hasOneCapOnly(of: Compiled, part: IndependentPart): boolean {
   for (const g of part.groups) {
     const building = of.buildings[of.building[g]!];
     if (building === undefined) continue;
-    if (building.visit > 0 || building.visitMinutes > 0 || building.minSpend > 0 || building.oneFamily || building.cap < Infinity || building.owner >= 0) return false;
+    if (building.visit > 0 || building.visitPrice.some((price) => price > 0) || building.visitMinutes > 0 || building.minSpend > 0 || building.oneFamily || building.cap < Infinity || building.owner >= 0) return false;
   }
   const { minutes } = of.phases[part.phases[0]!]!;
   if (minutes === Infinity) return true;

@@ -1,4 +1,4 @@
-import type { Compiled } from './compiled.js';
+import type { Compiled, CompiledBuilding } from './compiled.js';
 import type { IndependentPart } from './independent-parts.js';
 
 /** A building of a part, or a single group where nothing ties the groups of a building together. */
@@ -10,12 +10,14 @@ export interface Unit {
   readonly to: number;
   readonly visit: number;
   readonly visitMinutes: number;
+  /** What a visit takes off the value, by phase. */
+  readonly visitPrice: readonly number[];
   /** Index of the compiled owner, −1 without one. */
   readonly owner: number;
   readonly cap: number;
   readonly minSpend: number;
   readonly oneFamily: boolean;
-  /** Visits cost or least spend binds: the set of phases it is visited in must be chosen. */
+  /** A visit costs, takes off value or minutes, or least spend binds: the set of phases it is visited in must be chosen. */
   readonly visits: boolean;
   /** Sets kept together that lie inside the unit and apart from other sets; groups numbered inside the part. */
   readonly sets: readonly UnitSet[];
@@ -49,6 +51,8 @@ export interface PartModel {
   readonly together: readonly { readonly groups: readonly number[]; readonly price: number }[];
 }
 
+const visitsMatter = (building: CompiledBuilding): boolean => building.visit + building.visitMinutes + building.minSpend > 0 || building.visitPrice.some((price) => price > 0);
+
 /** Buildings whose groups have nothing to do with each other fall apart into single groups. */
 function unitGroups(of: Compiled, part: IndependentPart): { building: number; groups: number[] }[] {
   const inSet = new Set(of.together.flatMap(({ groups, price }) => (price > 0 ? groups : [])));
@@ -68,7 +72,7 @@ function unitGroups(of: Compiled, part: IndependentPart): { building: number; gr
     const own = byBuilding.get(b);
     const tied =
       building !== undefined &&
-      (building.visit + building.visitMinutes + building.minSpend > 0 || building.cap < Infinity || building.oneFamily || own!.some((each) => inSet.has(each)));
+      (visitsMatter(building) || building.cap < Infinity || building.oneFamily || own!.some((each) => inSet.has(each)));
     if (!tied) units.push({ building: b, groups: [g] });
     else if (own![0] === g) units.push({ building: b, groups: own! });
   }
@@ -103,11 +107,12 @@ function unitOf(of: Compiled, b: number, range: { from: number; to: number }): U
     ...range,
     visit: building?.visit ?? 0,
     visitMinutes: building?.visitMinutes ?? 0,
+    visitPrice: building?.visitPrice ?? of.phases.map(() => 0),
     owner: building?.owner ?? -1,
     cap: building?.cap ?? Infinity,
     minSpend: building?.minSpend ?? 0,
     oneFamily: building?.oneFamily ?? false,
-    visits: building !== undefined && building.visit + building.visitMinutes + building.minSpend > 0,
+    visits: building !== undefined && visitsMatter(building),
     sets: [],
   };
 }

@@ -9,10 +9,19 @@ export function brokenPrice(model: PartModel, item: Int32Array, set: { readonly 
   return set.groups.every((g) => phaseOf(g) === first) ? 0 : set.price;
 }
 
-/** Worth of a whole choice: values of its items less prices of broken sets. */
+/** Worth of a whole choice: values of its items less prices of visits and of broken sets. */
 export function worthOf(model: PartModel, item: Int32Array): number {
   let worth = 0;
-  for (const j of item) if (j >= 0) worth += model.value[j]!;
+  model.units.forEach((unit) => {
+    let open = 0;
+    for (let g = unit.from; g < unit.to; g++) {
+      const j = item[g]!;
+      if (j < 0) continue;
+      worth += model.value[j]!;
+      open |= 1 << model.phase[j]!;
+    }
+    if (unit.visits) unit.visitPrice.forEach((price, t) => (worth -= (open >> t) % 2 === 0 ? 0 : price));
+  });
   for (const set of model.together) worth -= brokenPrice(model, item, set);
   return worth;
 }
@@ -28,7 +37,7 @@ export class PlanState {
   /** By unit and phase: cost of options, and how many. */
   readonly spend: Float64Array;
   readonly count: Int32Array;
-  /** Value of the items, prices of broken sets apart. */
+  /** Value of the items less prices of visits; prices of broken sets apart. */
   value = 0;
   private readonly family: Int32Array;
   private readonly familyCount: Int32Array;
@@ -84,7 +93,6 @@ export class PlanState {
     const g = model.groupOf[j]!;
     const u = model.unitOf[g]!;
     this.item[g] = j;
-    this.value += model.value[j]!;
     if (model.units[u]!.oneFamily && model.family[j]! >= 0) {
       this.family[u] = model.family[j]!;
       this.familyCount[u]!++;
@@ -102,7 +110,6 @@ export class PlanState {
     if (j < 0) return;
     const u = model.unitOf[g]!;
     this.item[g] = -1;
-    this.value -= model.value[j]!;
     if (model.units[u]!.oneFamily && model.family[j]! >= 0) this.familyCount[u]!--;
     const at = u * this.phases + model.phase[j]!;
     this.count[at]!--;
@@ -115,6 +122,7 @@ export class PlanState {
     const u = model.unitOf[model.groupOf[j]!]!;
     const unit = model.units[u]!;
     const t = model.phase[j]!;
+    this.value += sign * (model.value[j]! - visits * unit.visitPrice[t]!);
     const cost = sign * (model.cost[j]! + visits * unit.visit);
     this.capLeft[t]! -= cost;
     this.minutesLeft[t]! -= sign * (model.minutes[j]! + visits * unit.visitMinutes);

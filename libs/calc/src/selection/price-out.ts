@@ -34,7 +34,7 @@ class Pricing {
 
   visitPrice(building: SelectionBuilding, t: number): number {
     const least = (this.m.minSpend[building.id]?.[t] ?? 0) * (building.minSpendIfVisited_cents ?? 0);
-    return building.visit_cents * this.centPrice(building, t) + building.visitMinutes * this.m.crewMinutes[t]! + least;
+    return building.visit_cents * this.centPrice(building, t) + building.visitMinutes * this.m.crewMinutes[t]! + least + (building.visitPrice?.[t] ?? 0);
   }
 
   byPhase(group: SelectionGroup, building: SelectionBuilding | undefined, family: string | null): ByPhase {

@@ -37,6 +37,8 @@ export interface SelectionBuilding {
   readonly id: string;
   readonly visit_cents: number;
   readonly visitMinutes: number;
+  /** By phase: whole numbers ≥ 0 that come off the value for each phase the building is visited in; default 0. */
+  readonly visitPrice?: readonly number[];
   readonly owner?: string;
   /** Options and visits of the building, all phases. */
   readonly cap_cents?: number;

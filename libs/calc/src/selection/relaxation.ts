@@ -100,7 +100,7 @@ export class Relaxation {
     const base = (unit.owner >= 0 ? price[rows.owner + unit.owner]! : 0) + price[rows.cap + u]!;
     for (let t = 0; t < T; t++) {
       const least = price[rows.minSpend + u * T + t]! * unit.minSpend;
-      this.visitPrice[u * T + t] = unit.visit * (price[t]! + base) + unit.visitMinutes * price[T + t]! + least;
+      this.visitPrice[u * T + t] = unit.visit * (price[t]! + base) + unit.visitMinutes * price[T + t]! + least + unit.visitPrice[t]!;
     }
     for (let g = unit.from; g < unit.to; g++) {
       const off = this.pairPrice[g]!;
@@ -251,7 +251,7 @@ export class Relaxation {
     for (let u = 0; u < model.units.length; u++) this.useUnit(u, this.slack, -1);
   }
 
-  /** Adds sign × the use of a unit's relaxed choice to a list of rows and gives the value of its items. */
+  /** Adds sign × the use of a unit's relaxed choice to a list of rows and gives the value of its items less the price of its visits. */
   useUnit(u: number, to: Float64Array, sign: number): number {
     const { model, rows, phases: T } = this;
     const unit = model.units[u]!;
@@ -265,6 +265,7 @@ export class Relaxation {
         if (unit.owner >= 0) to[ownerRow]! += sign * unit.visit;
         to[rows.cap + u]! += sign * unit.visit;
         to[rows.minSpend + u * T + t]! += sign * unit.minSpend;
+        value -= unit.visitPrice[t]!;
       }
     }
     for (let g = unit.from; g < unit.to; g++) {

@@ -36,6 +36,7 @@ const building = fc.record({
   cap_cents: optional(fc.integer({ min: 20, max: 150 })),
   minSpendIfVisited_cents: optional(fc.integer({ min: 0, max: 60 })),
   oneFamily: optional(fc.boolean()),
+  visitPrice: optional(fc.tuple(fc.integer({ min: 0, max: 60 }), fc.integer({ min: 0, max: 60 }))),
 });
 const phase = fc.record({ cap_cents: fc.integer({ min: 0, max: 150 }), crewMinutes: optional(fc.integer({ min: 0, max: 50 })), valueFactor: optional(fc.integer({ min: 0, max: 3 })) });
 

@@ -87,7 +87,7 @@ function together(problem: SelectionProblem, of: Compiled, all: { answers: reado
 /**
  * Best choice of options under the caps, with the bound no choice can pass.
  *
- *   maximise Σ value × phase factor − prices of sets not kept together, every limit and rule kept
+ *   maximise Σ value × phase factor − prices of visits and of sets not kept together, every limit and rule kept
  *
  * Parts that share no limit are solved apart. A part with one cap is solved to the proved optimum.
  * The result does not depend on the order of the input; of equal options the one with the smaller id is taken.
