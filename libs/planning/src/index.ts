@@ -1,4 +1,7 @@
 export type * from './plan/plan.js';
+export type * from './crew/work-order-types.js';
+export type * from './crew/calendar-types.js';
+export { CREW_WORDS_EN, type CrewWords } from './crew/crew-words.js'; // every sentence of the crew's papers
 export type * from './options/option.js';
 export type * from './review/payback.js';
 export { askedPortfolio, type PlanAsk } from './job/asked-portfolio.js'; // what one plan may change

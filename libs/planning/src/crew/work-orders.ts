@@ -4,8 +4,11 @@ import { pieceOf } from '../rolls/cut-list.js';
 import { sideWord } from '../dwelling/facade-sets.js';
 import { grouped, sortedBy } from '../grouped.js';
 import type { OptionWindow } from '../options/option.js';
-import type { FilmCut, PlacedPiece, PlanTerms, WorkOrder, WorkPane } from '../plan/plan.js';
+import type { FilmCut, PlacedPiece, PlanTerms } from '../plan/plan.js';
 import type { Candidate } from '../choice/candidate.js';
+import type { CrewWords } from './crew-words.js';
+import { kitList, type KitRates } from './kit-list.js';
+import type { ShadeTime, WorkOrder, WorkPane } from './work-order-types.js';
 
 export interface WorkOrderRequest {
   readonly buildings: ReadonlyMap<string, Building>;
@@ -14,90 +17,136 @@ export interface WorkOrderRequest {
   readonly notice_h: (building: Building) => number;
   readonly terms: PlanTerms;
   readonly windowsOf: (candidate: Candidate) => readonly OptionWindow[];
+  readonly shadeOn: (building: Building, azimuth_deg: number, day: string) => readonly ShadeTime[];
+  readonly kit: KitRates;
+  readonly words: CrewWords;
 }
 
-/** Cautions printed on every work order. */
-const EVERY_TIME: readonly string[] = [
-  'Follow local code, the limits of the glass and film makers and licensed practice. Stop and call when a pane is cracked, loose or not as listed.',
-  'Glass and blades cut: gloves and eye protection; keep people clear below; leave a broken pane where it is and report it.',
-  'Work on facades that lie in shade; hot glass dries the solution and cracks more easily.',
-];
+/** A work order with what the calendar needs of it; the day is still open. */
+export interface OpenOrder {
+  readonly order: WorkOrder;
+  readonly building: Building;
+  readonly ownerEntity: string;
+  readonly facades: readonly number[];
+  /** Days on which the dwelling is known to stand empty; null: somebody lives there. */
+  readonly empty: { readonly from: string; readonly until: string | null } | null;
+}
 
-function cautionsOf(windows: readonly OptionWindow[], building: Building): string[] {
-  const cautions = [...EVERY_TIME];
-  if (building.builtYear === null || building.builtYear < 1978) {
-    cautions.push('Building from before 1978, or of unknown year: treat paint at the frame as lead paint; more than 6 square feet inside or 20 outside disturbed needs a certified firm (40 CFR 745).');
-  }
-  if (windows.some((w) => w.reach !== 'floor')) cautions.push('Ladder at 4 to 1, tied or footed, three points of contact, never on the top steps; fall protection by the local rule from 4 or 6 ft up.');
-  if (windows.some((w) => w.flags.includes('escape'))) cautions.push('Escape window: its hardware must stay free and working.');
-  if (windows.some((w) => w.flags.includes('tempered-mark-seen'))) cautions.push('Keep the tempered mark in the corner of the glass visible.');
-  if (windows.some((w) => w.existingFilm)) cautions.push('Old film comes off first; look at the bare glass again for scratches and edge damage before filming.');
-  return cautions;
+function cautionsOf(windows: readonly OptionWindow[], building: Building, words: CrewWords): string[] {
+  const { cautions: says } = words;
+  const flagged = (flag: string): boolean => windows.some((w) => w.flags.includes(flag));
+  const asks: readonly (readonly [boolean, string])[] = [
+    [building.builtYear === null || building.builtYear < 1978, says.leadPaint],
+    [windows.some((w) => w.reach !== 'floor'), says.ladder],
+    [flagged('escape'), says.escape],
+    [flagged('tempered-mark-seen'), says.temperedMark],
+    [flagged('fogged'), says.fogged],
+    [windows.some((w) => w.existingFilm), says.oldFilm],
+  ];
+  return [...words.everyTime, ...asks.filter(([isAsked]) => isAsked).map(([, text]) => text), says.cold];
+}
+
+function stepsOf(windows: readonly OptionWindow[], of: WorkOrderRequest): string[] {
+  const { steps } = of.words;
+  const films = [...new Set(windows.map((w) => `film ${w.film}`))].join(' and ');
+  const gap = inchesText(ticksOf_mm(of.terms.edgeGap_mm));
+  return [steps.measure, steps.cut(films), ...(windows.some((w) => w.existingFilm) ? [steps.oldFilm] : []), steps.clean, steps.hang, steps.trim(gap), steps.look, steps.record, steps.leave, steps.day30];
 }
 
 /** A dwelling that stands empty in the phase is done then; otherwise by appointment. */
-function accessOf(line: Candidate, phase: PricedPhase['phase'], of: WorkOrderRequest): { readonly access: string; readonly earliest: string } {
+function accessOf(line: Candidate, phase: PricedPhase['phase'], of: WorkOrderRequest): { readonly access: string; readonly earliest: string; readonly empty: OpenOrder['empty'] } {
   const building = of.buildings.get(line.option.building)!;
   const earliest = line.option.from > phase.firstDay ? line.option.from : phase.firstDay;
   const empty = sortedBy(of.moveOuts.filter((m) => m.dwelling === line.option.dwelling && m.out <= phase.lastDay && (m.in === null || m.in >= earliest)), (m) => m.out)[0];
-  if (empty === undefined) return { earliest, access: `occupied: written notice ${String(of.notice_h(building))} h before, or as the lease says` };
-  return { earliest: empty.out > earliest ? empty.out : earliest, access: `empty from ${empty.out}${empty.in === null ? '' : ` until ${empty.in}`}: do it then` };
+  if (empty === undefined) return { earliest, access: of.words.access.occupied(of.notice_h(building)), empty: null };
+  return { earliest: empty.out > earliest ? empty.out : earliest, access: of.words.access.empty(empty.out, empty.in), empty: { from: empty.out, until: empty.in } };
 }
 
-function panesOf(window: OptionWindow, of: { readonly terms: PlanTerms; readonly pieces: ReadonlyMap<string, PlacedPiece>; readonly isMixed: boolean }): WorkPane[] {
+const inches = (mm: number): string => inchesText(ticksOf_mm(mm));
+
+function panesOf(window: OptionWindow, of: WorkOrderRequest & { readonly pieces: ReadonlyMap<string, PlacedPiece>; readonly isMixed: boolean; readonly dwelling: string }): WorkPane[] {
+  const { words } = of;
   const piece = pieceOf(window, of.terms);
-  const inches = (mm: number): string => inchesText(ticksOf_mm(mm));
+  const notes = [...(of.isMixed ? [words.notes.filmOnSide(window.film)] : []), ...window.reasons, ...(window.fromPlanType === null ? [] : [words.notes.fromPlanType(window.fromPlanType)])];
   return Array.from({ length: window.paneCount }, (_, i): WorkPane => {
     const pane = `${window.window}/${String(i + 1)}`;
     const laid = of.pieces.get(pane);
+    const cut = `${piece.widthText} × ${piece.lengthText}`;
+    const roll = laid?.roll ?? words.notes.notLaid;
     return {
       pane,
       room: window.room,
       side: sideWord(window.azimuth_deg),
       sight: `${inches(window.width_mm)} × ${inches(window.height_mm)}`,
-      cut: `${piece.widthText} × ${piece.lengthText}`,
+      cut,
       finished: `${piece.finishedWidthText} × ${piece.finishedLengthText}`,
-      roll: laid?.roll ?? 'not laid: see the cut list',
-      rollPosition: laid === undefined ? '' : `${inches(laid.y_mm)} along, ${inches(laid.x_mm)} across`,
+      roll,
+      rollPosition: laid === undefined ? '' : words.place(inches(laid.y_mm), inches(laid.x_mm)),
       reach: window.reach,
       outcome: window.outcome,
       consent: window.consent,
-      notes: [...(of.isMixed ? [`film ${window.film} on this side`] : []), ...window.reasons, ...(window.fromPlanType === null ? [] : [`size from plan type ${window.fromPlanType}: measure before cutting`])],
+      notes,
+      label: { dwelling: of.dwelling, room: window.room, pane, size: cut, up: words.up, film: window.film, roll },
     };
   });
 }
 
-function workOrder(line: Candidate, phase: PricedPhase, of: WorkOrderRequest & { readonly pieces: ReadonlyMap<string, PlacedPiece> }): WorkOrder {
+function openOrder(line: Candidate, phase: PricedPhase, of: WorkOrderRequest & { readonly pieces: ReadonlyMap<string, PlacedPiece> }): OpenOrder {
+  const { words } = of;
   const windows = of.windowsOf(line);
   const building = of.buildings.get(line.option.building)!;
   const films = [...new Set(line.option.films)];
-  const { access, earliest } = accessOf(line, phase.phase, of);
-  return {
-    id: `${phase.phase.name} ${line.option.dwelling}`,
+  const { access, earliest, empty } = accessOf(line, phase.phase, of);
+  const notice_h = of.notice_h(building);
+  const { dwelling, minutes, facades } = line.option;
+  const order: WorkOrder = {
+    id: `${phase.phase.name} ${dwelling}`,
     phase: phase.phase.id,
     building: building.id,
-    dwelling: line.option.dwelling,
+    dwelling,
     film: films.map((id) => `${id}, ${of.films.get(id)?.name ?? ''}`).join(' and '),
     earliest,
     latest: phase.phase.lastDay,
+    day: null,
     access,
-    notice_h: of.notice_h(building),
-    minutes: line.option.minutes,
+    notice_h,
+    noticeText: words.notice({ dwelling, panes: line.option.paneCount, person_h: (minutes.best / 60).toFixed(1), notice_h, day: words.noDay }),
+    minutes,
+    steps: stepsOf(windows, of),
+    shade: [],
     // Room by room, as one walks: the order of the survey within a room.
-    panes: sortedBy(windows, (w) => `${w.room}|${w.window}`).flatMap((w) => panesOf(w, { ...of, isMixed: films.length > 1 })),
-    cautions: cautionsOf(windows, building),
+    panes: sortedBy(windows, (w) => `${w.room}|${w.window}`).flatMap((w) => panesOf(w, { ...of, isMixed: films.length > 1, dwelling })),
+    cautions: cautionsOf(windows, building, words),
+    defectCodes: words.defects,
+    kit: kitList(windows, of.kit, words.kit),
   };
+  return { order, building, ownerEntity: phase.phase.ownerEntity, facades, empty };
 }
 
 const piecesOf = (cuts: readonly FilmCut[]): Map<string, PlacedPiece> => new Map(cuts.flatMap((c) => c.pieces.map((p): [string, PlacedPiece] => [p.piece, p])));
 
-/** One work order a dwelling and phase, by building, empty dwellings first. */
-export function workOrders(phases: readonly PricedPhase[], of: WorkOrderRequest): WorkOrder[] {
+/** One work order a dwelling and phase, by building, empty dwellings first; the day is set by the calendar. */
+export function openOrders(phases: readonly PricedPhase[], of: WorkOrderRequest): OpenOrder[] {
   return phases.flatMap((phase) => {
     const pieces = piecesOf(phase.cuts);
-    const orders = phase.lines.map((line) => workOrder(line, phase, { ...of, pieces }));
-    return [...grouped(sortedBy(orders, (o) => o.building), (o) => o.building).values()].flatMap((ofBuilding) =>
-      sortedBy(ofBuilding, (o) => `${o.access.startsWith('empty') ? '0' : '1'}|${o.earliest}|${o.dwelling}`),
+    const orders = phase.lines.map((line) => openOrder(line, phase, { ...of, pieces }));
+    return [...grouped(sortedBy(orders, (o) => o.building.id), (o) => o.building.id).values()].flatMap((ofBuilding) =>
+      sortedBy(ofBuilding, (o) => `${o.empty === null ? '1' : '0'}|${o.order.earliest}|${o.order.dwelling}`),
     );
   });
+}
+
+/** The order on its day: the notice names it, and the shade of each side is that of the day; without a day, of the first day it may be done. */
+export function orderOnDay(open: OpenOrder, day: string | null, of: Pick<WorkOrderRequest, 'shadeOn' | 'words'>): WorkOrder {
+  const { order, building, facades } = open;
+  const { words } = of;
+  const bySide = facades.map((azimuth_deg) => ({ azimuth_deg, shade: of.shadeOn(building, azimuth_deg, day ?? order.earliest) }));
+  const sunny = bySide.filter((s) => s.shade.length === 0).map((s) => words.shade.allDaySun(sideWord(s.azimuth_deg)));
+  return {
+    ...order,
+    day,
+    noticeText: words.notice({ dwelling: order.dwelling, panes: order.panes.length, person_h: (order.minutes.best / 60).toFixed(1), notice_h: order.notice_h, day: day ?? words.noDay }),
+    shade: bySide.flatMap((s) => s.shade),
+    cautions: [...order.cautions, ...sunny, words.shade.clock],
+  };
 }

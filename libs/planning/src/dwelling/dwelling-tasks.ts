@@ -11,7 +11,7 @@ import type { SkiesOnFacades } from '../sky/sky-on-facades.js';
 const apart_deg = (a: number, b: number): number => Math.abs(((a - b + 540) % 360) - 180);
 
 /** The skyline before a window: that of its side of the building, the nearest within half a compass wind. */
-function horizonOf(building: Building, azimuth_deg: number): readonly HorizonPoint[] {
+export function horizonOf(building: Pick<Building, 'horizons'>, azimuth_deg: number): readonly HorizonPoint[] {
   const near = building.horizons.filter((h) => apart_deg(h.azimuth_deg, azimuth_deg) <= 22.5);
   return near.sort((a, b) => apart_deg(a.azimuth_deg, azimuth_deg) - apart_deg(b.azimuth_deg, azimuth_deg))[0]?.points ?? [];
 }

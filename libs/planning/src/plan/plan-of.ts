@@ -5,7 +5,7 @@ import { meterResults } from '../review/meter-results.js';
 import type { FilmOption } from '../options/option.js';
 import { paybackReview } from '../review/payback-review.js';
 import { planFindings } from '../review/plan-findings.js';
-import type { PlanJob } from '../job/plan-job.js';
+import { defaultsOf, type PlanJob } from '../job/plan-job.js';
 import type { PlanSettingsInForce } from '../job/plan-settings.js';
 import type { PhaseResult, Plan, PlanLine, RoundLog } from './plan.js';
 import type { PricedChoice, RollPricing } from '../rolls/price-by-rolls.js';
@@ -16,7 +16,7 @@ import type { SkiesOnFacades } from '../sky/sky-on-facades.js';
 import { phaseYear, simplePayback } from '../options/value.js';
 import type { ValuedOptions } from '../options/valued-options.js';
 import { waitingItems } from '../review/waiting.js';
-import { workOrders } from '../crew/work-orders.js';
+import { crewWork } from '../crew/crew-work.js';
 import type { Workers } from '../workers.js';
 
 /** All that the stages have brought together. */
@@ -133,6 +133,7 @@ export async function planOf(parts: PlanParts): Promise<Plan> {
   const ranks = rankedLists({ options: valued.options, lines, glassOf: glass, valueOf: (o) => valueSoon(o, parts) });
   const differs = new Map(ranks.dwellings.map((r) => [r.dwelling, r.differs]));
   const meters = await meterResults({ tasks: valued.tasks, choice: priced.choice, setOf: chosenSets(priced.choice, choices), work: parts.work, room: choices.room, sharedOnly: false });
+  const crew = crewWork(priced.phases, { buildings: settings.buildings, films: parts.pricing.films, moveOuts: job.portfolio.moveOuts, notice_h: settings.notice_h, terms: settings.terms, windowsOf: parts.pricing.windowsOf, skies: parts.skies, defaultOf: defaultsOf(job.catalogue) });
   const ranked = new Set(ranks.dwellings.map((r) => r.dwelling));
   const computed = known.dwellings.filter((d) => !ranked.has(d.id)).map((d) => ({ dwelling: d.id, why: 'no film may go on any of its panes: see the limits and consents of its building' }));
   return {
@@ -159,7 +160,7 @@ export async function planOf(parts: PlanParts): Promise<Plan> {
     rounds: parts.rounds,
     waiting: waitingItems(valued.options, (o) => valueSoon(o, parts)),
     cuts: priced.phases.flatMap((p) => p.cuts),
-    workOrders: workOrders(priced.phases, { buildings: settings.buildings, films: parts.pricing.films, moveOuts: job.portfolio.moveOuts, notice_h: settings.notice_h, terms: settings.terms, windowsOf: parts.pricing.windowsOf }),
+    workOrders: crew.workOrders,
     meters,
     payback: paybackReview(priced, { terms: settings.terms, ownerOf: settings.ownerOf, endYearOf: settings.endYearOf }),
     eligible: eligible(parts),

@@ -1,4 +1,6 @@
 import type { AssumedValue, Building, Dwelling, Phase, Roll, View } from '#calc';
+import type { WorkOrder } from '../crew/work-order-types.js';
+import type { ProofRecord } from '../choice/proof-record.js';
 import type { PaybackReview } from '../review/payback.js';
 import type { FilmOption, OptionWindow, PhaseValue, PricedFilm } from '../options/option.js';
 
@@ -120,12 +122,16 @@ export interface Proof {
   readonly gap: number;
   readonly certificate: unknown;
   readonly why: string | null;
+  /** Question and answer of the last round; plans kept before this was recorded have none. */
+  readonly record?: ProofRecord;
 }
 
 /** What the lines of the plan are worth in its view, and what no plan can pass before whole rolls are bought. */
 export interface PlanWorth {
   /** After whole rolls, dropped and added lines; before visits, freight, film beyond the pieces and contingency. */
   readonly lines_cents: number;
+  /** What the visits of the plan take off it, brought to the study start; the selection counts them. Plans kept before have none. */
+  readonly visits_cents?: number;
   /** Bound of the first round: full caps, film priced by the piece. */
   readonly fullCapBound_cents: number;
 }
@@ -192,37 +198,6 @@ export interface BoughtRoll {
   readonly count: number;
   readonly price_cents: number;
   readonly cost_cents: number;
-}
-
-/** A visit's paper for one dwelling. */
-export interface WorkOrder {
-  readonly id: string;
-  readonly phase: string;
-  readonly building: string;
-  readonly dwelling: string;
-  readonly film: string;
-  readonly earliest: string;
-  readonly latest: string;
-  readonly access: string;
-  readonly notice_h: number;
-  readonly minutes: { readonly low: number; readonly best: number; readonly high: number };
-  readonly panes: readonly WorkPane[];
-  readonly cautions: readonly string[];
-}
-
-export interface WorkPane {
-  readonly pane: string;
-  readonly room: string;
-  readonly side: string;
-  readonly sight: string;
-  readonly cut: string;
-  readonly finished: string;
-  readonly roll: string;
-  readonly rollPosition: string;
-  readonly reach: string;
-  readonly outcome: string;
-  readonly consent: string;
-  readonly notes: readonly string[];
 }
 
 /** Money of one meter over a year, as found and with the plan, by month. */

@@ -1,0 +1,78 @@
+/** When one side of the building lies in shade on the day of the visit, standard time of the building. */
+export interface ShadeTime {
+  readonly side: string;
+  readonly azimuth_deg: number;
+  /** ISO date the times hold for. */
+  readonly day: string;
+  /** `HH:MM`; null: since sunrise. */
+  readonly from: string | null;
+  /** `HH:MM`; null: until sunset. */
+  readonly until: string | null;
+  readonly why: string;
+}
+
+/** A code the crew writes beside a pane, with what it means. */
+export interface DefectCode {
+  readonly code: string;
+  readonly words: string;
+}
+
+/** One thing to take along. */
+export interface KitItem {
+  readonly what: string;
+  readonly quantity: number;
+  readonly unit: string;
+}
+
+/** What is written on the tape of a cut piece. */
+export interface PieceLabel {
+  readonly dwelling: string;
+  readonly room: string;
+  readonly pane: string;
+  /** Cut size, width × length, in inches. */
+  readonly size: string;
+  /** Which end of the piece goes to the top of the pane. */
+  readonly up: string;
+  readonly film: string;
+  readonly roll: string;
+}
+
+export interface WorkPane {
+  readonly pane: string;
+  readonly room: string;
+  readonly side: string;
+  readonly sight: string;
+  readonly cut: string;
+  readonly finished: string;
+  readonly roll: string;
+  readonly rollPosition: string;
+  readonly reach: string;
+  readonly outcome: string;
+  readonly consent: string;
+  readonly notes: readonly string[];
+  readonly label: PieceLabel;
+}
+
+/** A visit's paper for one dwelling. */
+export interface WorkOrder {
+  readonly id: string;
+  readonly phase: string;
+  readonly building: string;
+  readonly dwelling: string;
+  readonly film: string;
+  readonly earliest: string;
+  readonly latest: string;
+  /** The day the calendar gives it; null where no day was found, see the calendar. */
+  readonly day: string | null;
+  readonly access: string;
+  readonly notice_h: number;
+  /** The text of the entry notice, ready to be printed; the local form or the lease wins. */
+  readonly noticeText: string;
+  readonly minutes: { readonly low: number; readonly best: number; readonly high: number };
+  readonly steps: readonly string[];
+  readonly shade: readonly ShadeTime[];
+  readonly panes: readonly WorkPane[];
+  readonly cautions: readonly string[];
+  readonly defectCodes: readonly DefectCode[];
+  readonly kit: readonly KitItem[];
+}
