@@ -7,6 +7,7 @@ import { openFilms, type FilmCatalogue } from './films.js';
 import { openGlazing, type GlazingCatalogue } from './glazing.js';
 import { openTimeModel, type SourcedTimeModel } from './labour.js';
 import { openSuitabilityRules } from './suitability.js';
+import { openUncertainInputs, type UncertainInput } from './uncertain-inputs.js';
 
 /** The built-in data, checked on opening and read-only; each part is opened when first asked for. */
 export interface Catalogue {
@@ -18,6 +19,7 @@ export interface Catalogue {
   readonly plants: PlantCatalogue;
   readonly timeModel: SourcedTimeModel;
   readonly assumptions: AssumptionCatalogue;
+  readonly uncertainInputs: readonly UncertainInput[];
 }
 
 /** Opens a part when it is first asked for, and keeps it. */
@@ -39,6 +41,7 @@ export function openCatalogue(folder: string = ownDataFolder()): Catalogue {
   const plants = once(() => openCooling(folder));
   const timeModel = once(() => openTimeModel(folder));
   const assumptions = once(() => openAssumptions(folder));
+  const uncertain = once(() => openUncertainInputs(folder));
   return {
     folder,
     get climates() {
@@ -61,6 +64,9 @@ export function openCatalogue(folder: string = ownDataFolder()): Catalogue {
     },
     get assumptions() {
       return assumptions();
+    },
+    get uncertainInputs() {
+      return uncertain();
     },
   };
 }

@@ -8,3 +8,4 @@ export { splitEfficiencyKey, type AssumptionCatalogue, type AssumptionKey, type 
 export type { SourcedTimeModel } from './labour.js';
 export type { Climate, ClimateCatalogue, ClimateExtremes } from './climates.js';
 export type { NearestClimate } from './nearest-climate.js';
+export type { DrawScope, UncertainInput, UncertainKey } from './uncertain-inputs.js';
