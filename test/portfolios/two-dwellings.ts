@@ -21,6 +21,7 @@ const settings: PlanSettings = {
   crewSize: 2,
   crewDays_wk: 3,
   crewHours_day: 7.5,
+  plantAgeing: 'off',
   mixedFilm: false,
   noWork: [{ firstDay: '2026-09-01', lastDay: '2026-10-31', reason: 'storm season' }],
 };
@@ -34,6 +35,9 @@ const building: Building = {
   timeZone_h: -5,
   climate: 'miami',
   weatherFile: null,
+  declination_deg: null,
+  airtightness: null,
+  paneReplacement_cents: null,
   builtYear: 1971,
   storeys: 2,
   minVisibleTransmittance: null,
@@ -70,6 +74,7 @@ export function dwelling(id: string, row: number): Dwelling {
     thermalClass: 'medium',
     coolingSetPoint_degC: 24.4,
     heatingSetPoint_degC: null,
+    setbacks: null,
     occupiedMonths: null,
     occupants: 2,
     plant: {
@@ -105,6 +110,7 @@ export function window(id: string, of: Pick<Window, 'dwelling' | 'planType'>): W
     labelUFactor_W_m2K: null,
     shade: { overhangDepth_m: 0.6, overhangGap_m: 0.2, finDepth_m: 0, finGap_m: 0, reveal_m: 0.05 },
     insectScreenShare: 0.5,
+    screenKind: null,
     blind: 'light',
     sillHeight_m: 0.9,
     reach: 'floor',
@@ -191,7 +197,7 @@ export const twoDwellings: Portfolio = {
     { id: 'A-36', film: 'A', width: { entered: '36', mm: 914.4 }, length_mm: 30480, price_cents: 28_900, inStock: 0, lot: null, inventoryRow: at('rolls.csv', 2) },
   ],
   readings: [
-    { building: 'AA', azimuth_deg: 270, glazing: 'single-clear-3', bare_W_m2: 431.5, filmed_W_m2: null, outdoors_W_m2: 590, film: null, taken: '2026-06-02T16:10', inventoryRow: at('readings.csv', 2) },
+    { building: 'AA', azimuth_deg: 270, glazing: 'single-clear-3', bare_W_m2: 431.5, filmed_W_m2: null, outdoors_W_m2: 590, film: null, taken: '2026-06-02T16:10', repeat: 1, inventoryRow: at('readings.csv', 2) },
   ],
   locks: [{ subject: 'AA/002', direction: 'out', azimuth_deg: null, phase: null, film: null, reason: 'about to be sold', role: 'manager', date: '2026-06-20' }],
   bills: [

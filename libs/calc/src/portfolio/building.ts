@@ -23,6 +23,8 @@ export interface FacadeHorizon {
   readonly points: readonly HorizonPoint[];
 }
 
+export type Airtightness = 'tight' | 'average' | 'leaky';
+
 /** A building: where it stands, who holds it, what its windows may carry and what a visit costs. */
 export interface Building {
   readonly id: string;
@@ -36,6 +38,12 @@ export interface Building {
   readonly climate: Known<string>;
   /** A weather file of the user's own; it wins over `climate`. */
   readonly weatherFile: Known<string>;
+  /** Degrees a compass needle stands east of true north here: filled when bearings of this building were read off a compass. */
+  readonly declination_deg?: Known<number>;
+  /** How tight the building is against wind; blank goes by the year it was built. */
+  readonly airtightness?: Known<Airtightness>;
+  /** What a broken pane costs to replace, glass and work. */
+  readonly paneReplacement_cents?: Known<number>;
   readonly builtYear: Known<number>;
   readonly storeys: Known<number>;
   readonly minVisibleTransmittance: Known<number>;

@@ -20,6 +20,8 @@ export interface CoolingPlant {
   readonly age_yr: Known<number>;
   readonly replacementYear: Known<number>;
   readonly efficiencyAfter: Known<Efficiency>;
+  /** Share of the cooling that the ducts bring to the rooms; blank is all of it. */
+  readonly ductEfficiency?: Known<number>;
 }
 
 export interface Heating {
@@ -28,6 +30,19 @@ export interface Heating {
   readonly efficiency: Known<number>;
   /** Price of a kWh of fuel where the heat is not electric. */
   readonly fuel_cents_kWh: Known<number>;
+}
+
+/** Another set point in some hours of every day. */
+export interface Setback {
+  readonly setPoint_degC: number;
+  /** Hours of the day 0…23, standard time. */
+  readonly hours: readonly number[];
+}
+
+/** Set points that change with the hour. */
+export interface Setbacks {
+  readonly cooling: Known<Setback>;
+  readonly heating: Known<Setback>;
 }
 
 /** A dwelling or a common area of a building. */
@@ -49,6 +64,7 @@ export interface Dwelling {
   readonly thermalClass: Known<ThermalClass>;
   readonly coolingSetPoint_degC: Known<number>;
   readonly heatingSetPoint_degC: Known<number>;
+  readonly setbacks?: Known<Setbacks>;
   /** Months (1…12) in which somebody lives there; blank means all. */
   readonly occupiedMonths: Known<readonly number[]>;
   readonly occupants: Known<number>;

@@ -10,6 +10,7 @@ import type { Known } from './row.js';
 import type { SiteRecord } from './site-record.js';
 import type { SolarReading, Window } from './window.js';
 
+export type PlantAgeing = 'off' | 'kept' | 'neglected';
 export type View = 'whole' | 'owner';
 
 /** A fiscal year of an owner entity with what may be spent and worked in it. */
@@ -44,6 +45,8 @@ export interface PlanSettings {
   readonly crewSize: Known<number>;
   readonly crewDays_wk: Known<number>;
   readonly crewHours_day: Known<number>;
+  /** Whether old machines count as worse than new by a share for each year; off by default. */
+  readonly plantAgeing?: PlantAgeing;
   readonly mixedFilm: boolean;
   readonly noWork: readonly { readonly firstDay: string; readonly lastDay: string; readonly reason: string }[];
 }

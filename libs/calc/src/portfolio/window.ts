@@ -2,6 +2,7 @@ import type { InventoryRow, Known } from './row.js';
 
 export type WindowFlag = 'escape' | 'tempered-mark-seen' | 'wired' | 'laminated' | 'patterned' | 'fogged' | 'cracked' | 'old-seal' | 'fire-rated' | 'skylight' | 'heavy-curtain';
 export type Reach = 'floor' | 'ladder' | 'over-furniture';
+export type ScreenKind = 'insect' | 'solar';
 export type BlindKind = 'none' | 'light' | 'medium' | 'dark';
 
 /** A window's own shade, beside its facade's horizon. Lengths in metres. */
@@ -49,6 +50,8 @@ export interface Window {
   readonly labelUFactor_W_m2K: Known<number>;
   readonly shade: Known<WindowShade>;
   readonly insectScreenShare: Known<number>;
+  /** What the screen outside is; blank is an insect screen. */
+  readonly screenKind?: Known<ScreenKind>;
   readonly blind: Known<BlindKind>;
   readonly sillHeight_m: Known<number>;
   readonly reach: Known<Reach>;
@@ -72,6 +75,9 @@ export interface SolarReading {
   readonly filmed_W_m2: Known<number>;
   readonly outdoors_W_m2: Known<number>;
   readonly film: Known<string>;
+  /** ISO date, with the time of day in standard time where it was noted: 2026-05-12T15:10. */
   readonly taken: string;
+  /** Of several alike in place, film and time: 1, 2, 3. */
+  readonly repeat?: number;
   readonly inventoryRow: InventoryRow;
 }

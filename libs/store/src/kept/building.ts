@@ -1,4 +1,4 @@
-import type { Building, Known } from '#calc';
+import type { Airtightness, Building, Known } from '#calc';
 import { Check, Entity, Index } from 'typeorm';
 import { Flag, Json, Key, Real, Text, Whole, WholeCents, blank } from '../columns.js';
 import { FromFile } from '../inventory-place.js';
@@ -18,6 +18,9 @@ export class BuildingRow extends FromFile implements Omit<Building, 'inventoryRo
   @Real(blank) timeZone_h: Known<number>;
   @Text(blank) climate: Known<string>;
   @Text(blank) weatherFile: Known<string>;
+  @Real(blank) declination_deg: Known<number>;
+  @Text(blank) airtightness: Known<Airtightness>;
+  @WholeCents(blank) paneReplacement_cents: Known<number>;
   @Whole(blank) builtYear: Known<number>;
   @Whole(blank) storeys: Known<number>;
   @Real(blank) minVisibleTransmittance: Known<number>;

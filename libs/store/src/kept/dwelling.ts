@@ -1,4 +1,4 @@
-import type { Dwelling, Known, ThermalClass } from '#calc';
+import type { Dwelling, Known, Setbacks, ThermalClass } from '#calc';
 import { Check, Entity, ForeignKey, Index } from 'typeorm';
 import { Flag, Json, Key, Real, Text, Whole, blank } from '../columns.js';
 import { FromFile } from '../inventory-place.js';
@@ -27,6 +27,7 @@ export class DwellingRow extends FromFile implements Omit<Dwelling, 'inventoryRo
   @Text(blank) thermalClass: Known<ThermalClass>;
   @Real(blank) coolingSetPoint_degC: Known<number>;
   @Real(blank) heatingSetPoint_degC: Known<number>;
+  @Json(blank) setbacks: Known<Setbacks>;
   @Json(blank) occupiedMonths: Dwelling['occupiedMonths'];
   @Real(blank) occupants: Known<number>;
   @Json() plant: Dwelling['plant'];

@@ -1,4 +1,4 @@
-import type { Known, PlanSettings, View } from '#calc';
+import type { Known, PlanSettings, PlantAgeing, View } from '#calc';
 import { Check, Entity } from 'typeorm';
 import { Day, Flag, Json, LineKey, Real, Text, Whole, blank } from '../columns.js';
 import type { KeptKind } from '../kept-kind.js';
@@ -7,7 +7,7 @@ import type { KeptKind } from '../kept-kind.js';
 @Entity('settings')
 @Check('settings_one_line', 'line = 1')
 @Check('settings_view', "view IN ('whole', 'owner')")
-export class SettingsRow implements PlanSettings {
+export class SettingsRow implements Omit<PlanSettings, 'plantAgeing'> {
   @LineKey() line: number;
   @Text() name: string;
   @Text() currency: string;
@@ -25,12 +25,13 @@ export class SettingsRow implements PlanSettings {
   @Whole(blank) crewSize: Known<number>;
   @Real(blank) crewDays_wk: Known<number>;
   @Real(blank) crewHours_day: Known<number>;
+  @Text(blank) plantAgeing: Known<PlantAgeing>;
   @Flag() mixedFilm: boolean;
   @Json() noWork: PlanSettings['noWork'];
 }
 
 export const keptSettings: KeptKind<PlanSettings, SettingsRow> = {
   entity: SettingsRow,
-  toRow: (settings) => ({ ...settings, line: 1 }),
-  toRecord: ({ line: _one, ...settings }) => settings,
+  toRow: (settings) => ({ ...settings, plantAgeing: settings.plantAgeing ?? 'off', line: 1 }),
+  toRecord: ({ line: _one, plantAgeing, ...settings }) => ({ ...settings, plantAgeing: plantAgeing ?? 'off' }),
 };

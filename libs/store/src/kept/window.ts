@@ -1,4 +1,4 @@
-import type { Known, Window } from '#calc';
+import type { Known, ScreenKind, Window } from '#calc';
 import { Check, Entity, ForeignKey, Index } from 'typeorm';
 import { Day, Flag, Json, Key, Real, Text, Whole, blank } from '../columns.js';
 import { FromFile, placeColumns, placeOf } from '../inventory-place.js';
@@ -33,6 +33,7 @@ export class WindowRow extends FromFile implements Omit<Window, 'inventoryRow' |
   @Real(blank) labelUFactor_W_m2K: Known<number>;
   @Json(blank) shade: Window['shade'];
   @Real(blank) insectScreenShare: Known<number>;
+  @Text(blank) screenKind: Known<ScreenKind>;
   @Text(blank) blind: Window['blind'];
   @Real(blank) sillHeight_m: Known<number>;
   @Text(blank) reach: Window['reach'];
@@ -48,6 +49,7 @@ export const keptWindows: KeptKind<Window, WindowRow> = {
   entity: WindowRow,
   toRow: ({ width, height, inventoryRow, ...fields }) => ({
     ...fields,
+    screenKind: fields.screenKind ?? null,
     widthEntered: width.entered,
     width_mm: width.mm,
     heightEntered: height.entered,
