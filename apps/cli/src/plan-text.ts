@@ -22,7 +22,7 @@ function proofText(plan: Plan): string {
     proof.status === 'optimal'
       ? `Proved: under the caps of the last round no choice of these options is worth more than the ${dollars(proof.value_cents)} chosen.`
       : `Not proved to be the best: ${dollars(proof.value_cents)} chosen; under the caps of the last round none can pass ${dollars(proof.bound_cents)} (gap ${percent(proof.gap)}).`;
-  return `${choice}\nAfter whole rolls the lines are worth ${dollars(worth.lines_cents)}; under the full caps, film priced by the piece, no plan passes ${dollars(worth.fullCapBound_cents)}.`;
+  return `${choice}\nAfter whole rolls the lines are worth ${dollars(worth.lines_cents)}, their visits take off ${dollars(worth.visits_cents ?? 0)}; under the full caps, film priced by the piece, no plan passes ${dollars(worth.fullCapBound_cents)}.`;
 }
 
 function phasesText(plan: Plan): string {

@@ -14,4 +14,6 @@ export type { DwellingResult, DwellingTask, FacadeSet } from './dwelling/dwellin
 export type { OptionRoom } from './dwelling/option-room.js';
 export { optionBench, type OptionBench } from './dwelling/dwelling-run.js'; // a thread's workplace
 export { dwellingOptions, meterLoad_kWh } from './dwelling/dwelling-options.js'; // one dwelling's options
+export { checkedPlan, checkProof, type ProofCheck } from './choice/check-proof.js'; // the proof of a kept plan, again
+export type { ProofRecord } from './choice/proof-record.js';
 export { PlanningService, type PlanOrder } from './planning.service.js'; // order → plan

@@ -1,4 +1,4 @@
-import { asked, makePlan, withStore } from '../line.js';
+import { asked, keptPlan, makePlan, withStore } from '../line.js';
 import { planText } from '../plan-text.js';
 import { type AddCommand, collect, DATABASE_OPTION, print, type Shared } from './command.js';
 
@@ -8,6 +8,16 @@ interface PlanOptions extends Shared {
   readonly view?: string;
   readonly seconds: string;
   readonly folder: string;
+  readonly check?: string;
+}
+
+/** Checks the proof kept with a plan; a proof that does not hold is exit code 1. */
+async function checkKept(options: PlanOptions, id: string): Promise<void> {
+  const kept = await withStore(options.database, (store) => keptPlan(store, id));
+  const { checkProof } = await import('#planning');
+  const check = checkProof(kept);
+  print({ plan: kept.id, ...check }, () => `plan ${kept.id}: ${check.text}`, options.json);
+  if (!check.valid) process.exitCode = 1;
 }
 
 export const plan: AddCommand = (program) => {
@@ -19,9 +29,11 @@ export const plan: AddCommand = (program) => {
     .option('--view <view>', 'whole (all payers) or owner')
     .option('--seconds <n>', 'time a round of the selection may take', '3')
     .option('--folder <folder>', 'where weather files named in the inventory lie', '.')
+    .option('--check <id>', 'makes nothing: checks the proof kept with a plan again, without the search')
     .option('--quiet', 'no progress')
     .option('--json', 'the plan as JSON')
     .action(async (options: PlanOptions) => {
+      if (options.check !== undefined) return checkKept(options, options.check);
       const order = { ask: asked(options.cap, options.view), folder: options.folder, timeLimit_s: Number(options.seconds), quiet: options.quiet === true, report: null };
       const made = await withStore(options.database, (store) => makePlan(store, order));
       print(made, () => planText(made), options.json);

@@ -10,5 +10,5 @@ export interface Candidate {
 
 /** Paid cost of an option: own labour that is not cash does not count against a cap. */
 export function cash_cents(option: FilmOption, terms: Pick<PlanTerms, 'labourIsCash'>): number {
-  return option.cost.total_cents - (terms.labourIsCash ? 0 : option.cost.labour_cents + option.cost.labourTax_cents);
+  return option.cost.total_cents - (terms.labourIsCash ? 0 : option.cost.labour_cents + option.cost.removal_cents + option.cost.labourTax_cents);
 }

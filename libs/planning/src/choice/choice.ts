@@ -23,6 +23,7 @@ export function choiceOf(posed: PosedSelection, result: SelectionResult): Choice
     gap: result.gap ?? (result.status === 'infeasible' ? 1 : 0),
     certificate: result.certificate,
     why: 'why' in result ? result.why : null,
+    record: { problem: posed.problem, result },
   };
   return { lines: lines.sort((a, b) => (a.option.dwelling < b.option.dwelling ? -1 : 1)), proof };
 }

@@ -5,6 +5,7 @@ import type { FilmOption, PhaseValue } from '../options/option.js';
 import type { PlanFinding, PlanTerms, RoundLog } from '../plan/plan.js';
 import type { PricedChoice } from '../rolls/price-by-rolls.js';
 import { selectionProblem } from './selection-problem.js';
+import type { VisitOf } from './visit-worth.js';
 import type { Workers } from '../workers.js';
 
 /** What the selection is asked, beside options and caps. */
@@ -14,7 +15,7 @@ export interface ChoiceTerms {
   readonly locks: readonly Lock[];
   readonly terms: PlanTerms;
   readonly valueIn: (option: FilmOption, phase: Phase) => PhaseValue;
-  readonly visit: (building: Building) => { readonly cents: number; readonly minutes: number };
+  readonly visit: VisitOf;
   readonly timeLimit_s?: number | undefined;
 }
 

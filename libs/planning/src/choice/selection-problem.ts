@@ -4,6 +4,7 @@ import { grouped, sortedBy } from '../grouped.js';
 import type { FilmOption, PhaseValue } from '../options/option.js';
 import type { PlanTerms } from '../plan/plan.js';
 import { withoutIdlePhases } from './slack-phases.js';
+import { type VisitOf, visitWorth_cents } from './visit-worth.js';
 
 /** What the selection is asked and how to read its answer. */
 export interface PosedSelection {
@@ -25,7 +26,7 @@ export interface SelectionRequest {
   readonly locks: readonly Lock[];
   readonly terms: PlanTerms;
   readonly valueIn: (option: FilmOption, phase: Phase) => PhaseValue;
-  readonly visit: (building: Building) => { readonly cents: number; readonly minutes: number };
+  readonly visit: VisitOf;
   readonly timeLimit_s?: number;
 }
 
@@ -96,7 +97,8 @@ export function selectionProblem(request: SelectionRequest): PosedSelection {
     phases: request.phases.map((phase, i) => ({ cap_cents: Math.max(0, Math.floor(request.workedCaps_cents[i] ?? 0)), ...(phase.crewMinutes === null ? {} : { crewMinutes: phase.crewMinutes }) })),
     buildings: sortedBy(request.buildings.values(), (b) => b.id).map((b) => {
       const visit = request.visit(b);
-      return { id: b.id, visit_cents: Math.ceil(visit.cents), visitMinutes: Math.ceil(visit.minutes), oneFamily: b.oneFilm ?? false };
+      const visitPrice = request.phases.map((phase) => (phase.ownerEntity === b.ownerEntity ? Math.round(visitWorth_cents(b, phase, request)) : 0));
+      return { id: b.id, visit_cents: Math.ceil(visit.cents), visitMinutes: Math.ceil(visit.minutes), visitPrice, oneFamily: b.oneFilm ?? false };
     }),
     must,
     ...(request.timeLimit_s === undefined ? {} : { timeLimit_s: request.timeLimit_s }),

@@ -2,13 +2,14 @@ import type { Building, Phase } from '#calc';
 import { grouped } from '../grouped.js';
 import type { PlanTerms } from '../plan/plan.js';
 import { type Candidate, cash_cents } from './candidate.js';
+import { type VisitOf, visitWorth_cents } from './visit-worth.js';
 
 export interface SlackQuestion {
   readonly phases: readonly Phase[];
   readonly caps_cents: readonly number[];
   readonly buildings: ReadonlyMap<string, Building>;
   readonly terms: PlanTerms;
-  readonly visit: (building: Building) => { readonly cents: number; readonly minutes: number };
+  readonly visit: VisitOf;
   readonly worth: (candidate: Candidate) => number;
 }
 
@@ -26,18 +27,42 @@ function slackPhases(candidates: readonly Candidate[], of: SlackQuestion): Set<n
   return slack;
 }
 
+/** Candidates of one building that no best choice needs, because a slack phase takes them over. */
+function idleIn(candidates: readonly Candidate[], of: SlackQuestion, slack: ReadonlySet<number>): ReadonlySet<Candidate> {
+  const building = of.buildings.get(candidates[0]!.option.building)!;
+  const price = (phase: number): number => Math.round(visitWorth_cents(building, of.phases[phase]!, of));
+  const bestIn = new Map<string, number>();
+  for (const c of candidates) {
+    if (!slack.has(c.phase)) continue;
+    const key = `${c.option.dwelling} ${String(c.phase)}`;
+    bestIn.set(key, Math.max(bestIn.get(key) ?? -Infinity, of.worth(c)));
+  }
+  const gain = (c: Candidate, home: number): number => (bestIn.get(`${c.option.dwelling} ${String(home)}`) ?? -Infinity) - of.worth(c);
+  const idle = new Set<Candidate>();
+  for (const inPhase of grouped(candidates.filter((c) => !slack.has(c.phase)), (c) => String(c.phase)).values()) {
+    for (const home of slack) {
+      // The whole visit moves: its price changes hands once, so the least gain of any line must make up for it.
+      const more = price(home) - price(inPhase[0]!.phase);
+      if (inPhase.every((c) => gain(c, home) >= Math.max(0, more))) inPhase.forEach((c) => idle.add(c));
+      // A line moves alone: at worst the slack phase gets a visit of its own for it.
+      else inPhase.filter((c) => gain(c, home) >= price(home)).forEach((c) => idle.add(c));
+    }
+  }
+  return idle;
+}
+
 /**
- * Leaves out candidates that no best choice needs: where a phase can bind nothing, an option of a dwelling that is worth as much there as in
- * any other phase is done there or not at all. Exact: putting such a candidate into the slack phase frees money and loses no value.
+ * Leaves out candidates that no best choice needs: where a phase can bind nothing, what is worth enough more there to pay for any change of
+ * visits is done there or not at all. Exact: moving such a candidate into the slack phase frees money and loses no value.
  */
 export function withoutIdlePhases(candidates: readonly Candidate[], of: SlackQuestion): Candidate[] {
   const slack = slackPhases(candidates, of);
   if (slack.size === 0) return [...candidates];
-  return [...grouped(candidates, (c) => c.option.dwelling).values()].flatMap((ofDwelling) => {
+  const idle = new Set<Candidate>();
+  for (const [id, ofBuilding] of grouped(candidates, (c) => c.option.building)) {
     // With one film for the whole building another film elsewhere may be what the rest needs.
-    if (of.buildings.get(ofDwelling[0]!.option.building)?.oneFilm === true) return ofDwelling;
-    const home = Math.max(-Infinity, ...ofDwelling.filter((c) => slack.has(c.phase)).map((c) => of.worth(c)));
-    // A candidate elsewhere is idle when some candidate in a slack phase is worth at least as much.
-    return ofDwelling.filter((c) => slack.has(c.phase) || of.worth(c) > home);
-  });
+    if (of.buildings.get(id)?.oneFilm === true) continue;
+    for (const c of idleIn(ofBuilding, of, slack)) idle.add(c);
+  }
+  return candidates.filter((c) => !idle.has(c));
 }

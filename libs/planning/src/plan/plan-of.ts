@@ -1,3 +1,5 @@
+import { checkedPlan } from '../choice/check-proof.js';
+import { planWorth } from '../choice/plan-worth.js';
 import type { ChosenUnderCaps } from '../choice/choose-under-caps.js';
 import type { FilmChoices } from '../options/film-choices.js';
 import type { KnownPortfolio } from '../known/known-portfolio.js';
@@ -136,7 +138,7 @@ export async function planOf(parts: PlanParts): Promise<Plan> {
   const crew = crewWork(priced.phases, { buildings: settings.buildings, films: parts.pricing.films, moveOuts: job.portfolio.moveOuts, notice_h: settings.notice_h, terms: settings.terms, windowsOf: parts.pricing.windowsOf, skies: parts.skies, defaultOf: defaultsOf(job.catalogue) });
   const ranked = new Set(ranks.dwellings.map((r) => r.dwelling));
   const computed = known.dwellings.filter((d) => !ranked.has(d.id)).map((d) => ({ dwelling: d.id, why: 'no film may go on any of its panes: see the limits and consents of its building' }));
-  return {
+  return checkedPlan({
     id: job.id,
     revision: job.revision,
     parent: job.parent,
@@ -156,7 +158,7 @@ export async function planOf(parts: PlanParts): Promise<Plan> {
     lines: lines.map((line) => ({ ...line, differs: differs.get(line.dwelling) ?? null })),
     phases: phaseResults(parts),
     proof: parts.chosen.choice.proof,
-    worth: { lines_cents: lines.reduce((sum, l) => sum + (settings.terms.view === 'owner' ? l.value.owner_cents : l.value.whole_cents), 0), fullCapBound_cents: parts.fullCapBound_cents },
+    worth: planWorth(priced, { settings, fullCapBound_cents: parts.fullCapBound_cents }),
     rounds: parts.rounds,
     waiting: waitingItems(valued.options, (o) => valueSoon(o, parts)),
     cuts: priced.phases.flatMap((p) => p.cuts),
@@ -166,5 +168,5 @@ export async function planOf(parts: PlanParts): Promise<Plan> {
     eligible: eligible(parts),
     assumed: known.assumed,
     findings: [...job.findings, ...known.findings, ...choices.findings, ...parts.chosen.findings, ...planFindings(choices, lines, job.portfolio)],
-  };
+  });
 }

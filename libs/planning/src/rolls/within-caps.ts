@@ -2,6 +2,7 @@ import type { Choice } from '../choice/choice.js';
 import type { PlanTerms, RoundLog } from '../plan/plan.js';
 import { type PricedChoice, type PricedPhase, priceByRolls, type RollPricing } from './price-by-rolls.js';
 import { type Candidate, cash_cents } from '../choice/candidate.js';
+import { visitWorth_cents } from '../choice/visit-worth.js';
 
 const valueOf = (line: Candidate, terms: Pick<PlanTerms, 'view'>): number => (terms.view === 'owner' ? line.value.owner_cents : line.value.whole_cents);
 
@@ -23,7 +24,7 @@ function unpaidVisits(priced: PricedChoice, trim: Trim): Candidate[] {
       const lines = phase.lines.filter((l) => l.option.building === id);
       if (building === undefined || lines.some((l) => trim.lockedIn.has(l.option.dwelling))) return [];
       const worth = lines.reduce((sum, l) => sum + valueOf(l, trim.of.terms), 0);
-      return worth < trim.of.visit(building).cents ? lines : [];
+      return worth < visitWorth_cents(building, phase.phase, trim.of) ? lines : [];
     }),
   );
 }

@@ -2,7 +2,7 @@ import { dollarsText } from '#calc';
 import type { Plan } from '#planning';
 import { SHEET } from '../sheet-names.js';
 
-const BEFORE = 'This is the value of the lines before visits, freight, film beyond the pieces and contingency; with them see both views.';
+const BEFORE = 'These are values of the lines less their visits, before freight, film beyond the pieces and contingency; with them see both views.';
 
 /** Money left where nothing more pays. */
 export function leftText(plan: Plan): string[] {
@@ -19,7 +19,7 @@ export function proofText({ proof, worth }: Plan): string {
     proof.status === 'optimal'
       ? `The choice is proved best under the caps of the last round: value ${found}.`
       : `The choice is worth ${found}; under the caps of the last round none can be worth more than ${bound}, so at most ${(proof.gap * 100).toFixed(2)} % is left. It is not proved to be the best.${proof.why === null ? '' : ` ${proof.why}.`}`;
-  return `${choice} The lines of the plan, after whole rolls, are worth ${dollarsText(worth.lines_cents)}; under the full caps, with film priced by the piece, no plan passes ${dollarsText(worth.fullCapBound_cents)}. ${BEFORE}`;
+  return `${choice} The lines of the plan, after whole rolls, are worth ${dollarsText(worth.lines_cents)}, their visits take off ${dollarsText(worth.visits_cents ?? 0)}; under the full caps, with film priced by the piece, no plan passes ${dollarsText(worth.fullCapBound_cents)}. ${BEFORE}`;
 }
 
 /** Limits of what the figures can say. */
