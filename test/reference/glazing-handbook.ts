@@ -72,3 +72,15 @@ export const handbookGains: ReferenceTable<HandbookGlass, HandbookGain> = {
   tolerance: { abs: 0.0145, why: `${rounded}; fixed surface coefficients: on tinted glass the table's hotter pane sheds more outdoors, worth up to 0.013` },
   rows: values.rows.map((row) => ({ given: glassOf(row), expect: { solarHeatGain: row[3] }, place: `row ${row[0]}` })),
 };
+
+/** U of a family where the row states none, W/m²K: usual figures of single, double, coated double and triple glass. */
+export const usualU_W_m2K = (family: string): number => (family.startsWith('single') ? 5.9 : family.startsWith('triple') ? 1.6 : family.includes('low-e') ? 1.9 : 2.8);
+
+/** Rows that carry no optics of layers: known as by a label, by their solar heat gain and a usual U. */
+export const handbookLabels: ReferenceTable<HandbookGlass, HandbookGain> = {
+  of: 'calc/glass/labelled-glazing',
+  source,
+  seen: 'in the source',
+  tolerance: { why: 'reported, no pass line: solar heat gain at normal incidence and a usual U of the family are all that goes in, and they do not settle the optics' },
+  rows: values.rows.filter((row) => row[4] === null).map((row) => ({ given: glassOf(row), expect: { solarHeatGain: row[3] }, place: `row ${row[0]}` })),
+};
