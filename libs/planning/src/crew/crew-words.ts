@@ -38,6 +38,16 @@ export interface CrewWords {
     readonly allDaySun: (side: string) => string;
     readonly clock: string;
   };
+  readonly calendar: {
+    readonly noRoom: string;
+    readonly over: (last: string, soonest: string) => string;
+    readonly full: (days: number) => string;
+    readonly notPlaced: (why: string) => string;
+    readonly notPlacedToDo: string;
+    readonly overfull: (of: { readonly used: number; readonly reserve: number; readonly open: number }) => string;
+    readonly overfullToDo: string;
+    readonly reserve: (of: { readonly share: number; readonly source: string; readonly days: number }) => string;
+  };
   readonly kit: {
     readonly cutPieces: (film: string) => string;
     readonly slip: string;
@@ -101,6 +111,16 @@ export const CREW_WORDS_EN: CrewWords = {
     both: 'the wall or the skyline hides the sun',
     allDaySun: (side) => `The ${side} side has sun from sunrise to sunset that day: film it early or hang a sheet outside.`,
     clock: 'Times of shade are standard time; add an hour while clocks show summer time. Balconies, and trees not on the surveyed skyline, bring shade earlier.',
+  },
+  calendar: {
+    noRoom: 'loading, parking and keys take the whole crew day',
+    over: (last, soonest) => `the last day is ${last}, and with letters and notice the work cannot begin before ${soonest}`,
+    full: (days) => (days === 0 ? 'no working day lies between its first and last day' : `its ${String(days)} working days are full or blocked`),
+    notPlaced: (why) => `no working day was found: ${why}`,
+    notPlacedToDo: 'move it to another year, add crew days, or give the work to a contractor',
+    overfull: ({ used, reserve, open }) => `${String(used)} crew days of work and ${String(reserve)} kept for doors that stay shut do not fit the ${String(open)} working days`,
+    overfullToDo: 'add crew days or hours, or move dwellings to a later year',
+    reserve: ({ share, source, days }) => `${String(days)} crew ${days === 1 ? 'day' : 'days'} are kept free at the end of the years for visits where nobody opens: ${(share * 100).toFixed(0)} % of the days with visits (${source}).`,
   },
   kit: {
     cutPieces: (film) => `Cut and labelled pieces of film ${film}`,

@@ -1,18 +1,33 @@
-import type { Building, MoveOut, Site } from '#calc';
+import type { AssumedValue, Building, PlanSettings, Portfolio, Site } from '#calc';
 import { horizonOf } from '../dwelling/dwelling-tasks.js';
-import type { DefaultOf } from '../job/assumption-book.js';
+import { type AssumptionBook, assumptionBook, type DefaultOf } from '../job/assumption-book.js';
+import type { PlanFinding } from '../plan/plan.js';
 import type { PricedPhase } from '../rolls/price-by-rolls.js';
 import type { SkiesOnFacades } from '../sky/sky-on-facades.js';
+import { calendarOf } from './calendar.js';
+import type { PlanCalendar } from './calendar-types.js';
 import { CREW_WORDS_EN } from './crew-words.js';
+import type { CrewHours } from './day-book.js';
 import { facadeShade } from './facade-shade.js';
 import type { ShadeTime, WorkOrder } from './work-order-types.js';
 import { openOrders, orderOnDay, type WorkOrderRequest } from './work-orders.js';
 
 /** What crew work is made from, beside the priced phases. */
 export interface CrewRequest extends Pick<WorkOrderRequest, 'buildings' | 'films' | 'notice_h' | 'terms' | 'windowsOf'> {
-  readonly moveOuts: readonly MoveOut[];
+  readonly portfolio: Pick<Portfolio, 'settings' | 'moveOuts'>;
+  readonly visit: (building: Building) => { readonly minutes: number };
+  /** ISO date. */
+  readonly madeOn: string;
   readonly skies: SkiesOnFacades;
   readonly defaultOf: DefaultOf;
+}
+
+/** What the crew stage gives the plan. */
+export interface CrewWork {
+  readonly workOrders: readonly WorkOrder[];
+  readonly calendar: PlanCalendar;
+  readonly findings: readonly PlanFinding[];
+  readonly assumed: readonly AssumedValue[];
 }
 
 /** Shade of a side on a day, worked out once however many dwellings share it. */
@@ -29,15 +44,36 @@ function shadeBook(skies: SkiesOnFacades): WorkOrderRequest['shadeOn'] {
   };
 }
 
-/** Work orders of all phases. */
-export function crewWork(phases: readonly PricedPhase[], of: CrewRequest): { readonly workOrders: readonly WorkOrder[] } {
+/** Hours of the crew: the settings, or the assumptions where they are blank. */
+function crewHours(settings: PlanSettings, book: AssumptionBook, defaultOf: DefaultOf): CrewHours {
+  const take = (field: string, given: number | null, key: string): number => book.take({ group: 'crew', field }, given, defaultOf<number>(key));
+  return { crews: 1, size: take('persons of the crew', settings.crewSize, 'crewSize'), days_wk: take('days a week on film', settings.crewDays_wk, 'crewDays_wk'), hours_day: take('hours a day at the glass', settings.crewHours_day, 'crewHours_day') };
+}
+
+/** Work orders of all phases, each on its day, and the calendar they stand in. */
+export function crewWork(phases: readonly PricedPhase[], of: CrewRequest): CrewWork {
   const { defaultOf } = of;
+  const book = assumptionBook();
+  const words = CREW_WORDS_EN;
   const request: WorkOrderRequest = {
     ...of,
+    moveOuts: of.portfolio.moveOuts,
     shadeOn: shadeBook(of.skies),
     kit: { slip_L_m2: defaultOf<number>('slip_L_m2').value, panesPerBlade: defaultOf<number>('panesPerBlade').value },
-    words: CREW_WORDS_EN,
+    words,
   };
   const open = openOrders(phases, request);
-  return { workOrders: open.map((o) => orderOnDay(o, null, request)) };
+  const { source } = defaultOf<number>('noAccessShare');
+  const { calendar, findings } = calendarOf(open, {
+    phases: phases.map((p) => p.phase),
+    hours: crewHours(of.portfolio.settings, book, defaultOf),
+    noWork: of.portfolio.settings.noWork,
+    mobilisation_min: (building) => of.visit(building).minutes,
+    noAccess: { share: book.take({ group: 'crew', field: 'visits where nobody opens' }, null, defaultOf<number>('noAccessShare')), source },
+    madeOn: of.madeOn,
+    shadeOn: request.shadeOn,
+    words,
+  });
+  const dayOf = new Map([...calendar.days].reverse().flatMap((d) => d.visits.map((v): [string, string] => [v.workOrder, d.day])));
+  return { workOrders: open.map((o) => orderOnDay(o, dayOf.get(o.order.id) ?? null, request)), calendar, findings, assumed: book.list() };
 }

@@ -30,6 +30,10 @@ export interface OpenOrder {
   readonly facades: readonly number[];
   /** Days on which the dwelling is known to stand empty; null: somebody lives there. */
   readonly empty: { readonly from: string; readonly until: string | null } | null;
+  /** First day it may be done with somebody living there. */
+  readonly occupiedFrom: string;
+  /** Some of its film goes on the outdoor face. */
+  readonly isOutdoor: boolean;
 }
 
 function cautionsOf(windows: readonly OptionWindow[], building: Building, words: CrewWords): string[] {
@@ -120,7 +124,8 @@ function openOrder(line: Candidate, phase: PricedPhase, of: WorkOrderRequest & {
     defectCodes: words.defects,
     kit: kitList(windows, of.kit, words.kit),
   };
-  return { order, building, ownerEntity: phase.phase.ownerEntity, facades, empty };
+  const occupiedFrom = line.option.from > phase.phase.firstDay ? line.option.from : phase.phase.firstDay;
+  return { order, building, ownerEntity: phase.phase.ownerEntity, facades, empty, occupiedFrom, isOutdoor: films.some((id) => of.films.get(id)?.side === 'outdoor') };
 }
 
 const piecesOf = (cuts: readonly FilmCut[]): Map<string, PlacedPiece> => new Map(cuts.flatMap((c) => c.pieces.map((p): [string, PlacedPiece] => [p.piece, p])));

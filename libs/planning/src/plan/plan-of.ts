@@ -135,7 +135,7 @@ export async function planOf(parts: PlanParts): Promise<Plan> {
   const ranks = rankedLists({ options: valued.options, lines, glassOf: glass, valueOf: (o) => valueSoon(o, parts) });
   const differs = new Map(ranks.dwellings.map((r) => [r.dwelling, r.differs]));
   const meters = await meterResults({ tasks: valued.tasks, choice: priced.choice, setOf: chosenSets(priced.choice, choices), work: parts.work, room: choices.room, sharedOnly: false });
-  const crew = crewWork(priced.phases, { buildings: settings.buildings, films: parts.pricing.films, moveOuts: job.portfolio.moveOuts, notice_h: settings.notice_h, terms: settings.terms, windowsOf: parts.pricing.windowsOf, skies: parts.skies, defaultOf: defaultsOf(job.catalogue) });
+  const crew = crewWork(priced.phases, { ...settings, films: parts.pricing.films, windowsOf: parts.pricing.windowsOf, portfolio: job.portfolio, madeOn: job.madeOn, skies: parts.skies, defaultOf: defaultsOf(job.catalogue) });
   const ranked = new Set(ranks.dwellings.map((r) => r.dwelling));
   const computed = known.dwellings.filter((d) => !ranked.has(d.id)).map((d) => ({ dwelling: d.id, why: 'no film may go on any of its panes: see the limits and consents of its building' }));
   return checkedPlan({
@@ -163,10 +163,11 @@ export async function planOf(parts: PlanParts): Promise<Plan> {
     waiting: waitingItems(valued.options, (o) => valueSoon(o, parts)),
     cuts: priced.phases.flatMap((p) => p.cuts),
     workOrders: crew.workOrders,
+    calendar: crew.calendar,
     meters,
     payback: paybackReview(priced, { terms: settings.terms, ownerOf: settings.ownerOf, endYearOf: settings.endYearOf }),
     eligible: eligible(parts),
-    assumed: known.assumed,
-    findings: [...job.findings, ...known.findings, ...choices.findings, ...parts.chosen.findings, ...planFindings(choices, lines, job.portfolio)],
+    assumed: [...known.assumed, ...choices.measured.assumed, ...crew.assumed],
+    findings: [...job.findings, ...known.findings, ...choices.findings, ...parts.chosen.findings, ...crew.findings, ...planFindings(choices, lines, job.portfolio)],
   });
 }

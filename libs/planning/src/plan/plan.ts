@@ -1,4 +1,5 @@
 import type { AssumedValue, Building, Dwelling, Phase, Roll, View } from '#calc';
+import type { PlanCalendar } from '../crew/calendar-types.js';
 import type { WorkOrder } from '../crew/work-order-types.js';
 import type { ProofRecord } from '../choice/proof-record.js';
 import type { PaybackReview } from '../review/payback.js';
@@ -248,6 +249,7 @@ export interface Plan {
   readonly waiting: readonly WaitingItem[];
   readonly cuts: readonly FilmCut[];
   readonly workOrders: readonly WorkOrder[];
+  readonly calendar: PlanCalendar;
   readonly meters: readonly MeterResult[];
   readonly payback: PaybackReview;
   /** Everything eligible costs this; the caps buy that share of it. */
