@@ -1,10 +1,14 @@
-import type { Building, Consent, Dwelling, DwellingMeter, Film, InventoryRow, Lock, Meter, MoveOut, PlanType, Roll, SolarReading } from '#calc';
+import type { Building, Consent, Dwelling, DwellingMeter, Film, InventoryRow, LedgerEntry, Lock, Meter, MoveOut, PlanType, Rebate, Roll, SiteRecord, SolarReading } from '#calc';
 import type { Table } from './columns/table.js';
+import { billTable, type BillLine } from './tables/bill-table.js';
 import { buildingTable, horizonTable, type HorizonRow } from './tables/building-table.js';
 import { consentTable, lockTable, readingTable } from './tables/consent-table.js';
 import { dwellingTable, moveOutTable, planTypeTable } from './tables/dwelling-table.js';
 import { filmTable, rollTable } from './tables/film-table.js';
+import { ledgerTable } from './tables/ledger-table.js';
 import { dwellingMeterTable, meterTable } from './tables/meter-table.js';
+import { rebateTable } from './tables/rebate-table.js';
+import { siteRecordTable } from './tables/site-record-table.js';
 import { windowTable, type SurveyedWindow } from './tables/window-table.js';
 
 /** A record with the line it came from. */
@@ -28,6 +32,10 @@ export interface Gathered {
   readonly rolls: readonly Placed<Roll>[];
   readonly readings: readonly Placed<SolarReading>[];
   readonly locks: readonly Placed<Lock>[];
+  readonly bills: readonly Placed<BillLine>[];
+  readonly siteRecords: readonly Placed<SiteRecord>[];
+  readonly ledger: readonly Placed<LedgerEntry>[];
+  readonly rebates: readonly Placed<Rebate>[];
 }
 export type GatheredList = keyof Gathered;
 
@@ -48,7 +56,13 @@ export const TABLES: Readonly<Record<GatheredList, Table>> = {
   readings: table(readingTable),
   locks: table(lockTable),
   horizons: table(horizonTable),
+  bills: table(billTable),
+  siteRecords: table(siteRecordTable),
+  ledger: table(ledgerTable),
+  rebates: table(rebateTable),
 };
+/** Tables that grow during the work; a survey goes without them and nothing is said. */
+export const WORK_LISTS: readonly GatheredList[] = ['bills', 'siteRecords', 'ledger', 'rebates'];
 export const LISTS = Object.keys(TABLES) as readonly GatheredList[];
 
 /** Tables whose columns stand side by side in a flat inventory, one row per window. */

@@ -6,7 +6,7 @@ import { lookAtFile, type FileLook } from './files/file-look.js';
 import { filesOf, type InventoryFile } from './files/inventory-file.js';
 import { FindingList, type Finding } from './finding.js';
 import { RepeatedRecords } from './flat-inventory.js';
-import { FLAT_LISTS, LISTS, listNamed, TABLES, type Gathered, type GatheredList, type Placed } from './gathered.js';
+import { FLAT_LISTS, LISTS, listNamed, TABLES, WORK_LISTS, type Gathered, type GatheredList, type Placed } from './gathered.js';
 import { ownersOf, phasesOf, readPlanText, readTariffs, settingsOf, type PlanText } from './read-plan.js';
 import { readSheet } from './read-sheet.js';
 import { recordsFrom, type InventoryRecords } from './records-from.js';
@@ -41,6 +41,8 @@ export interface IntakeOptions {
   /** What is kept from earlier; ids in it may be named by the files. */
   readonly kept?: Portfolio | null;
   readonly glazingWords?: GlazingWords;
+  /** Meter of bills whose file names none. */
+  readonly meter?: string;
 }
 
 interface Job {
@@ -128,7 +130,7 @@ function sayMissing(job: Job, kept: Portfolio | null): void {
   const flat = here.has('flat inventory');
   for (const list of LISTS) {
     const { name } = TABLES[list];
-    if (here.has(name) || (flat && (FLAT_LISTS as readonly string[]).includes(list))) continue;
+    if (here.has(name) || WORK_LISTS.includes(list) || (flat && (FLAT_LISTS as readonly string[]).includes(list))) continue;
     const must = (FLAT_LISTS as readonly string[]).includes(list) && (kept?.[list as 'buildings'] ?? []).length === 0;
     say(job, `${name}.csv`, must
       ? { severity: 'error', code: 'file-missing', expected: 'buildings.csv, dwellings.csv and windows.csv, or one flat inventory', whatToDo: 'add the file' }
@@ -174,7 +176,7 @@ export async function readInventory(source: string | readonly InventoryFile[], o
     phases: plan === null ? [] : phasesOf(plan, 'plan.json', findings),
     tariffs,
   };
-  const records = recordsFrom(job.lists as unknown as Gathered, parts, { kept, findings });
+  const records = recordsFrom(job.lists as unknown as Gathered, parts, { kept, findings, meter: options.meter ?? null });
   const all = findings.all();
   const rejects = await Promise.all(job.read.map((read) => rejectFileOf(read, all)));
   return { records, findings: all, rejects: rejects.filter((reject) => reject !== null), extras: job.extras, files: job.notes };

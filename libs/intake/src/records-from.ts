@@ -1,9 +1,11 @@
-import type { Building, FacadeHorizon, OwnerEntity, Phase, PlanSettings, PlanType, Portfolio, TariffText, Window } from '#calc';
+import type { Bill, Building, FacadeHorizon, OwnerEntity, Phase, PlanSettings, PlanType, Portfolio, TariffText, Window } from '#calc';
+import { sayBillTroubles } from './bills/bill-findings.js';
+import { billsFrom } from './bills/bills-from.js';
 import { lookForGaps, warnEqualRows } from './completeness.js';
 import { distinct, warnAlike } from './distinct.js';
 import type { FindingList } from './finding.js';
 import type { Gathered, Placed } from './gathered.js';
-import { withoutOrphans } from './references.js';
+import { billsOfMeters, ledgerInPlace, withoutOrphans } from './references.js';
 import { withKeptMarks } from './resurvey.js';
 import type { HorizonRow } from './tables/building-table.js';
 import { withMarks } from './window-marks.js';
@@ -83,6 +85,9 @@ function keepDistinct(all: Gathered, findings: FindingList): Gathered {
     rolls: distinct(all.rolls, { id: byId, what: 'roll' }, findings),
     readings: distinct(all.readings, { id: (of) => [of.building, of.azimuth_deg, of.glazing, of.film, of.taken].join(' '), what: 'reading' }, findings),
     locks: distinct(all.locks, { id: ({ subject, azimuth_deg }) => `${subject} ${azimuth_deg ?? ''}`, what: 'lock' }, findings),
+    siteRecords: distinct(all.siteRecords, { id: byId, what: 'site record' }, findings),
+    ledger: distinct(all.ledger, { id: byId, what: 'ledger entry' }, findings),
+    rebates: distinct(all.rebates, { id: byId, what: 'rebate' }, findings),
     horizons: distinct(all.horizons, { id: (of) => [of.building, of.facade_deg, of.azimuth_deg].join(' '), what: 'bearing of a skyline' }, findings),
   };
 }
@@ -99,8 +104,20 @@ function windowsOf(all: Gathered, kept: readonly Window[], findings: FindingList
   return distinct(marked, { id: byId, what: 'window' }, findings);
 }
 
+const billKey = ({ meter, firstDay, lastDay }: Bill): string => [meter, firstDay, lastDay].join(' ');
+
+/** The bills of the files; what is odd about a meter's bills is said beside those kept from earlier. */
+function billRecords(all: Gathered, to: { readonly kept: Portfolio | null; readonly findings: FindingList; readonly meter?: string | null }): readonly Bill[] {
+  const { kept, findings, meter = null } = to;
+  const meters = new Set([...(kept?.meters ?? []).map(byId), ...all.meters.map(({ record }) => record.id)]);
+  const bills = sorted(distinct(billsOfMeters(billsFrom(all.bills, meter, findings), meters, findings), { id: billKey, what: 'bill' }, findings), billKey);
+  const here = new Set(bills.map(billKey));
+  sayBillTroubles(bills, (kept?.bills ?? []).filter((bill) => !here.has(billKey(bill))), findings);
+  return bills;
+}
+
 /** Checks the tables against each other and puts them in order; what cannot stand is left out with a finding. */
-export function recordsFrom(gathered: Gathered, plan: PlanParts, to: { readonly kept: Portfolio | null; readonly findings: FindingList }): InventoryRecords {
+export function recordsFrom(gathered: Gathered, plan: PlanParts, to: { readonly kept: Portfolio | null; readonly findings: FindingList; readonly meter?: string | null }): InventoryRecords {
   const { kept, findings } = to;
   const alone = keepDistinct(withImpliedPlans(gathered, findings), findings);
   warnAlike(alone.buildings, 'building', findings);
@@ -126,7 +143,10 @@ export function recordsFrom(gathered: Gathered, plan: PlanParts, to: { readonly 
     rolls: sorted(all.rolls, byId),
     readings: sorted(all.readings, (of) => [of.building, of.azimuth_deg, of.glazing, of.film ?? '', of.taken].join(' ')),
     locks: sorted(all.locks, ({ subject, azimuth_deg }) => `${subject} ${azimuth_deg ?? ''}`),
-    bills: [], siteRecords: [], ledger: [], rebates: [],
+    bills: billRecords(all, to),
+    siteRecords: sorted(all.siteRecords, byId),
+    ledger: sorted(ledgerInPlace(all.ledger, { phases: new Set([...(kept?.phases ?? []), ...plan.phases].map(byId)), kept: kept?.ledger ?? [] }, findings), byId),
+    rebates: sorted(all.rebates, byId),
   };
   lookForGaps({
     buildings: beside(kept?.buildings, records.buildings), dwellings: beside(kept?.dwellings, records.dwellings), planTypes: beside(kept?.planTypes, records.planTypes),

@@ -1,4 +1,4 @@
-import type { Portfolio } from '#calc';
+import type { Bill, LedgerEntry, Portfolio } from '#calc';
 import type { Finding, FindingList } from './finding.js';
 import type { Gathered, Placed } from './gathered.js';
 import { holderOf } from './window-marks.js';
@@ -55,8 +55,28 @@ export function withoutOrphans(all: Gathered, others: { readonly kept: Portfolio
     moveOuts: keep(all.moveOuts, inDwelling, findings),
     rolls: keep(all.rolls, withFilm, findings),
     readings: keep(all.readings, (record) => inBuilding(record) ?? withFilm(record), findings),
+    siteRecords: keep(all.siteRecords, (record) => (record.dwelling === null ? null : inDwelling({ dwelling: record.dwelling })) ?? withFilm(record), findings),
+    rebates: keep(all.rebates, inBuilding, findings),
     locks: keep(all.locks, (record) => inDwelling({ dwelling: record.subject.split('/').slice(0, 2).join('/') }) ?? withFilm(record), findings),
   };
+}
+
+/** Bills of meters that are there. */
+export function billsOfMeters(bills: readonly Placed<Bill>[], meters: ReadonlySet<string>, findings: FindingList): readonly Placed<Bill>[] {
+  return keep(bills, ({ meter }) => (meters.has(meter) ? null : orphan('meter', meter, 'meter')), findings);
+}
+
+/** Lines of the ledger that name a fiscal year and a commitment which are there. */
+export function ledgerInPlace(entries: readonly Placed<LedgerEntry>[], of: { readonly phases: ReadonlySet<string>; readonly kept: readonly LedgerEntry[] }, findings: FindingList): readonly Placed<LedgerEntry>[] {
+  const inPhase = keep(entries, ({ phase }) => (of.phases.has(phase) ? null : orphan('phase', phase, 'phase of plan.json')), findings);
+  const kinds = new Map([...of.kept, ...inPhase.map(({ record }) => record)].map(({ id, kind }) => [id, kind]));
+  return keep(inPhase, ({ settles, kind }) => {
+    if (settles === null) return null;
+    const settled = kinds.get(settles);
+    if (settled === undefined) return orphan('settles', settles, 'ledger entry');
+    if ((kind === 'invoiced' && settled === 'committed') || (kind === 'paid' && (settled === 'committed' || settled === 'invoiced')) || (kind === 'committed' && settled === 'quote')) return null;
+    return { column: 'settles', value: settles, code: 'ledger-settles', expected: 'a payment of an invoice or a commitment, an invoice of a commitment, or a commitment from a quote', whatToDo: `a ${kind} line cannot settle a ${settled} one; correct the kind or the entry` };
+  }, findings);
 }
 
 /** A meter whose tariff is not there keeps its place with the tariff not known; a default is shown as assumed later. */

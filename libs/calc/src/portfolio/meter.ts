@@ -22,6 +22,8 @@ export interface Meter {
   readonly use: 'all' | 'cooling' | 'heating' | 'common';
   /** Electricity a year other than cooling and heating of ONE dwelling served; blank is assumed from floor area and occupants. */
   readonly baseLoad_kWh_yr: Known<number>;
+  /** What the supplier's own files of readings call it; blank where nobody has looked. */
+  readonly usagePoint: Known<string>;
   readonly inventoryRow: InventoryRow;
 }
 

@@ -39,6 +39,16 @@ export const UNITS: Readonly<Record<string, Readonly<Record<string, { readonly a
     in: { also: ['in', 'inch', 'inches', 'ins'], convert: same },
     ft: { also: ['ft', 'feet', 'foot'], convert: same },
   },
+  energy: {
+    kWh: { also: ['kwh', 'kw h'], convert: same },
+    Wh: { also: ['wh'], convert: (value) => value / 1000 },
+    MWh: { also: ['mwh'], convert: (value) => value * 1000 },
+  },
+  demand: {
+    kW: { also: ['kw'], convert: same },
+    W: { also: ['w', 'watts'], convert: (value) => value / 1000 },
+    MW: { also: ['mw'], convert: (value) => value * 1000 },
+  },
   areaPrice: {
     per_m2: { also: ['per m2', 'm2', 'per sq m', 'per square metre', 'per square meter'], convert: same },
     // A price of a square foot, for a square metre.
@@ -56,7 +66,7 @@ export function unitNamed(quantity: string, text: string): string | null {
 
 /** A number with a unit, converted to the first unit of its quantity; the cell's own unit wins over the header's. */
 export const quantityCell =
-  (quantity: 'area' | 'power' | 'temperature' | 'flux' | 'uFactor', bounds: Bounds): CellReader<number> =>
+  (quantity: 'area' | 'power' | 'temperature' | 'flux' | 'uFactor' | 'energy' | 'demand', bounds: Bounds): CellReader<number> =>
   (text, { unit, decimal }) => {
     const kept = Object.keys(UNITS[quantity] ?? {})[0] ?? '';
     const expected = `${boundsText(bounds)} in ${kept}, or with one of the units ${Object.keys(UNITS[quantity] ?? {}).join(', ')}`;

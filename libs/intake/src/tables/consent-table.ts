@@ -8,9 +8,9 @@ import { defineTable, doubtful, wrong } from '../columns/table.js';
 import { dwellingId, dwellingPlace, WINDOW_HEADERS } from './place.js';
 
 /** A window's mark beside building and dwelling, or its whole id in one cell. */
-const windowMark = optional('window', { also: ['mark', ...WINDOW_HEADERS], about: 'mark of one window; with building and dwelling', example: 'W03', read: idCell });
+export const windowMark = optional('window', { also: ['mark', ...WINDOW_HEADERS], about: 'mark of one window; with building and dwelling', example: 'W03', read: idCell });
 
-function windowId(of: { readonly building: string | null; readonly dwelling: string | null; readonly window: string | null }): string | null {
+export function windowId(of: { readonly building: string | null; readonly dwelling: string | null; readonly window: string | null }): string | null {
   if (of.window === null || of.window.split('/').length > 2) return of.window;
   const place = dwellingId(of.building, of.dwelling);
   return place === null ? null : `${place.id}/${of.window}`;

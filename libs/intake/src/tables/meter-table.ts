@@ -19,6 +19,7 @@ export const meterColumns = {
   resetLag_yr: optional('reset_lag_yr', { also: ['reset lag', 'lag'], about: 'years until billed shares follow a lower use', example: '1', read: numberCell({ min: 0, max: 20 }) }),
   vacancyShare: optional('vacancy_share', { also: ['vacancy'], quantity: 'share', about: 'share of the time dwellings stand empty and the owner pays', example: '0.05', read: shareCell }),
   baseLoad_kWh_yr: optional('base_load_kwh_yr', { also: ['base load', 'base load kwh'], about: 'yearly electricity of ONE dwelling served, other than cooling and heating', example: '2600', read: numberCell({ min: 0, max: 200_000 }) }),
+  usagePoint: optional('usage_point', { also: ['service point', 'usage point id'], about: 'what the supplier\'s files of readings (XML) call this meter: its title or the end of its link', example: '', read: textCell }),
 } as const;
 
 const OWNER_SHARE = { owner: 1, tenant: 0, 'sub-meter': 0, common: 1 } as const;
@@ -51,7 +52,7 @@ export const meterTable = defineTable({
     if (of.use === null) say('use', noted('meter-use-assumed', 'all, cooling, heating or common', 'taken as all use'));
     return [{
       id: of.meter ?? '', building: of.building ?? '', tariff: of.tariff, payerRule: payerRule(of, say), use: of.use ?? 'all',
-      baseLoad_kWh_yr: of.baseLoad_kWh_yr, inventoryRow,
+      baseLoad_kWh_yr: of.baseLoad_kWh_yr, usagePoint: of.usagePoint, inventoryRow,
     }];
   },
 });

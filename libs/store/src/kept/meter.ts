@@ -17,6 +17,7 @@ export class MeterRow extends FromFile implements Omit<Meter, 'inventoryRow'> {
   @Json(blank) payerRule: Meter['payerRule'];
   @Text() use: Meter['use'];
   @Real(blank) baseLoad_kWh_yr: Known<number>;
+  @Text(blank) usagePoint: Known<string>;
 }
 
 export const keptMeters = keptWithPlace<Meter, MeterRow>(MeterRow);

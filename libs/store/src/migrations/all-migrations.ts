@@ -8,6 +8,7 @@ import { SiteRecords1767225900000 } from './1767225900000-site-records.js';
 import { Ledger1767225960000 } from './1767225960000-ledger.js';
 import { Rebates1767226020000 } from './1767226020000-rebates.js';
 import { Crews1767226080000 } from './1767226080000-crews.js';
+import { UsagePoints1767226140000 } from './1767226140000-usage-points.js';
 import { SurveyPhysics1767226260000 } from './1767226260000-survey-physics.js';
 
 /** In the order they run; a migration that has run anywhere is never edited, a new one is added below. */
@@ -21,5 +22,6 @@ export const allMigrations: readonly (new () => MigrationInterface)[] = [
   Ledger1767225960000,
   Rebates1767226020000,
   Crews1767226080000,
+  UsagePoints1767226140000,
   SurveyPhysics1767226260000,
 ];
