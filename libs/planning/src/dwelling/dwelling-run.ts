@@ -99,7 +99,7 @@ function throughGlass(at: DwellingBench, bench: OptionBench, state: { readonly d
     const gain = glass.gain_W_m2;
     if (departure.filmCut !== 0 && typeof on === 'number') {
       const bare = bench.gains.of(at.zone.site, panel, asFound(panel)).gain_W_m2;
-      const cut = 1 + departure.filmCut;
+      const cut = 1 + departure.filmCut * bench.gains.cutDoubt(panel, on);
       for (let h = 0; h < 8760; h++) out[h] = out[h]! + scale * Math.max(0, bare[h]! + cut * (gain[h]! - bare[h]!));
     } else {
       for (let h = 0; h < 8760; h++) out[h] = out[h]! + scale * gain[h]!;

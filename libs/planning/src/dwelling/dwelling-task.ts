@@ -9,6 +9,8 @@ export interface WindowPanel {
   readonly glass_m2: number;
   /** KEY in the room's glazings. */
   readonly glazing: string;
+  /** Key in the room's measured glass; null: figures of the catalogue. */
+  readonly measuredAt: string | null;
   readonly shade: ShadeGeometry;
   /** Equal texts are equal shades. */
   readonly shadeKey: string;

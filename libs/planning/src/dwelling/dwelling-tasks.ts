@@ -2,13 +2,12 @@ import type { Building, HorizonPoint, ShadeGeometry } from '#calc';
 import { type DwellingTask, type FacadeSet, filmOnSide, type WindowPanel, yearSpans } from './dwelling-task.js';
 import { facadeSets } from './facade-sets.js';
 import type { FilmableWindows } from '../options/filmable-windows.js';
+import { apart_deg } from '../known/bearings.js';
 import { glazingKeyOf } from '../known/glazing-book.js';
 import type { KnownDwelling } from '../known/known-dwelling.js';
 import type { KnownPortfolio } from '../known/known-portfolio.js';
 import { glassArea_m2, type PlacedWindow } from '../known/placed-windows.js';
 import type { SkiesOnFacades } from '../sky/sky-on-facades.js';
-
-const apart_deg = (a: number, b: number): number => Math.abs(((a - b + 540) % 360) - 180);
 
 /** The skyline before a window: that of its side of the building, the nearest within half a compass wind. */
 export function horizonOf(building: Pick<Building, 'horizons'>, azimuth_deg: number): readonly HorizonPoint[] {
@@ -27,13 +26,14 @@ function shadeOf(window: PlacedWindow, building: Building): { readonly shade: Sh
   return { shade, shadeKey: JSON.stringify([width_m, height_m, own, horizon]) };
 }
 
-function panelOf(window: PlacedWindow, at: { readonly building: Building; readonly filmable: FilmableWindows }): WindowPanel {
+function panelOf(window: PlacedWindow, at: { readonly building: Building; readonly filmable: FilmableWindows; readonly measuredAt: (window: PlacedWindow) => string | null }): WindowPanel {
   return {
     window: window.id,
     azimuth_deg: window.azimuth_deg,
     tilt_deg: window.tilt_deg ?? 90,
     glass_m2: glassArea_m2(window),
     glazing: glazingKeyOf(window),
+    measuredAt: at.measuredAt(window),
     ...shadeOf(window, at.building),
     screenShare: window.insectScreenShare ?? 0,
     blind: window.blind ?? 'none',
@@ -92,12 +92,12 @@ function keyOf(task: Omit<DwellingTask, 'key'>): string {
 }
 
 /** One task a dwelling; `known` is sorted by id, so the tasks are too. */
-export function dwellingTasks(known: KnownPortfolio, at: { readonly skies: SkiesOnFacades; readonly filmable: FilmableWindows; readonly films: number; readonly mixed: boolean; readonly years: readonly [number, number] }): DwellingTask[] {
+export function dwellingTasks(known: KnownPortfolio, at: { readonly skies: SkiesOnFacades; readonly filmable: FilmableWindows; readonly measuredAt: (window: PlacedWindow) => string | null; readonly films: number; readonly mixed: boolean; readonly years: readonly [number, number] }): DwellingTask[] {
   return known.dwellings.map((dwelling: KnownDwelling): DwellingTask => {
     const building = known.buildings.get(dwelling.building);
     const site = at.skies.siteOf.get(dwelling.building);
     if (building === undefined || site === undefined) throw new RangeError(`dwelling must stand in a known building, got ${dwelling.id}`);
-    const panels = dwelling.windows.map((window) => panelOf(window, { building, filmable: at.filmable }));
+    const panels = dwelling.windows.map((window) => panelOf(window, { building, filmable: at.filmable, measuredAt: at.measuredAt }));
     const task = {
       dwelling,
       site,

@@ -17,6 +17,8 @@ export interface GlassGain {
 /** Gains worked out once per distinct (facade, shade, glazing, film) and looked up after that. */
 export interface GainBook {
   readonly of: (site: SiteSky, panel: WindowPanel, on: OnGlass) => GlassGain;
+  /** How doubtful a film's cut is on a panel over what is assumed of all films: 1, or less (or more) where it was measured. */
+  readonly cutDoubt: (panel: WindowPanel, film: number) => number;
 }
 
 /** Keeps at most `most` results and forgets the oldest, so that a large portfolio does not fill the memory. */
@@ -50,7 +52,11 @@ export function gainBook(room: OptionRoom, most = 2000): GainBook {
   const optics = bounded<GlazingOptics>(5000, unreachable);
   const shades = bounded<FacadeShade>(most, unreachable);
   const gains = bounded<GlassGain>(most, unreachable);
-  const filmOf = (on: OnGlass): FilmOnClear | null => (on === 'bare' ? null : on === 'old film' ? room.oldFilm : (room.films[on]?.sheet ?? null));
+  const seenAt = (panel: WindowPanel) => (panel.measuredAt === null ? undefined : room.measured.get(panel.measuredAt));
+  const filmOf = (on: OnGlass, panel: WindowPanel): FilmOnClear | null => {
+    if (typeof on !== 'number') return on === 'bare' ? null : room.oldFilm;
+    return seenAt(panel)?.films.get(on)?.sheet ?? room.films[on]?.sheet ?? null;
+  };
   const drawnBlind = (kind: 'light' | 'medium' | 'dark', glass: { readonly key: string; readonly makeUp: GlazingMakeUp; readonly film: FilmOnClear | null }): DrawnBlind => ({
     drawn: optics.get(`${glass.key}|${kind}`, () => shadedGlazingOptics(glass.makeUp, glass.film, room.blinds[kind])),
     covered: room.blindCovered,
@@ -58,19 +64,25 @@ export function gainBook(room: OptionRoom, most = 2000): GainBook {
   });
   const make = (site: SiteSky, panel: WindowPanel, on: OnGlass): GlassGain => {
     const sky = site.facades.get(facadeKey(panel.azimuth_deg, panel.tilt_deg));
-    const makeUp = room.glazings.get(panel.glazing);
+    const makeUp = seenAt(panel)?.makeUp ?? room.glazings.get(panel.glazing);
+    const glassKey = `${panel.glazing}|${panel.measuredAt ?? ''}|${String(on)}`;
+    const film = filmOf(on, panel);
     if (sky === undefined || makeUp === undefined) throw new RangeError(`panel must lie on a known facade with a known glazing, got ${panel.window}`);
-    const glass = optics.get(`${panel.glazing}|${String(on)}`, () => glazingOptics(makeUp, filmOf(on)));
+    const glass = optics.get(glassKey, () => glazingOptics(makeUp, film));
     const shade = shades.get(`${site.site}|${facadeKey(panel.azimuth_deg, panel.tilt_deg)}|${panel.shadeKey}`, () =>
       shadeOnFacade(site.sun, { azimuth_deg: panel.azimuth_deg, tilt_deg: panel.tilt_deg }, panel.shade),
     );
-    const blind = panel.blind === 'none' ? null : drawnBlind(panel.blind, { key: `${panel.glazing}|${String(on)}`, makeUp, film: filmOf(on) });
+    const blind = panel.blind === 'none' ? null : drawnBlind(panel.blind, { key: glassKey, makeUp, film });
     return { gain_W_m2: windowGain_W_m2({ optics: glass, sky, shade, screenShare: panel.screenShare, ...(blind === null ? {} : { blind }) }), uFactor_W_m2K: glass.uFactor_W_m2K, roomEmissivity: glass.makeUp.panes.at(-1)!.emissivityBack };
   };
   return {
     of: (site, panel, on) => {
-      const key = [site.site, panel.azimuth_deg, panel.tilt_deg, panel.shadeKey, panel.glazing, on, panel.screenShare, panel.blind].join('|');
+      const key = [site.site, panel.azimuth_deg, panel.tilt_deg, panel.shadeKey, panel.glazing, panel.measuredAt, on, panel.screenShare, panel.blind].join('|');
       return gains.get(key, () => make(site, panel, on));
+    },
+    cutDoubt: (panel, film) => {
+      const measured = seenAt(panel)?.films.get(film)?.cutDoubt;
+      return measured === undefined || room.doubt.filmCut === 0 ? 1 : measured / room.doubt.filmCut;
     },
   };
 }

@@ -1,4 +1,5 @@
 import type { FilmOnClear, GlazingMakeUp, InnerLayer, PlantPerformance, TariffText } from '#calc';
+import type { MeasuredGlass } from '../known/measured-glass.js';
 import type { SiteSky } from '../sky/sky-on-facades.js';
 
 /** A film as the options use it. */
@@ -17,6 +18,8 @@ export interface Doubt {
 
 /** What all dwellings of a job share; handed to a thread once. Plain data and typed arrays only. */
 export interface OptionRoom {
+  /** What meters found on site, by `WindowPanel.measuredAt`. */
+  readonly measured: ReadonlyMap<string, MeasuredGlass>;
   readonly sites: ReadonlyMap<string, SiteSky>;
   readonly glazings: ReadonlyMap<string, GlazingMakeUp>;
   readonly films: readonly OptionFilm[];

@@ -3,6 +3,7 @@ import { defaultsOf, type PlanJob } from '../job/plan-job.js';
 import { filmableWindows, type FilmableWindows, filmLimit } from './filmable-windows.js';
 import { priceFilm } from './film-prices.js';
 import { type GlazingBook, glazingBook } from '../known/glazing-book.js';
+import { type MeasuredBook, measuredGlass } from '../known/measured-glass.js';
 import { sortedBy } from '../grouped.js';
 import type { HandLocks } from '../known/hand-locks.js';
 import type { KnownPortfolio } from '../known/known-portfolio.js';
@@ -17,6 +18,7 @@ export interface FilmChoices {
   readonly filmable: FilmableWindows;
   readonly glazings: GlazingBook;
   readonly room: OptionRoom;
+  readonly measured: MeasuredBook;
   readonly terms: PlanTerms;
   readonly timeModel: TimeModel;
   readonly lifeOf: (film: PricedFilm) => number;
@@ -30,7 +32,7 @@ function filmsOf(job: PlanJob): readonly Film[] {
   return sortedBy(job.catalogue.films.list().filter((f) => ['neutral', 'reflective-medium'].includes(f.id)), (f) => f.id);
 }
 
-function optionRoom(job: PlanJob, of: { readonly films: readonly { readonly film: Film; readonly sheet: FilmOnClear }[]; readonly glazings: GlazingBook; readonly skies: SkiesOnFacades; readonly known: KnownPortfolio }): OptionRoom {
+function optionRoom(job: PlanJob, of: { readonly films: readonly { readonly film: Film; readonly sheet: FilmOnClear }[]; readonly glazings: GlazingBook; readonly measured: MeasuredBook; readonly skies: SkiesOnFacades; readonly known: KnownPortfolio }): OptionRoom {
   const { catalogue } = job;
   const value = catalogue.assumptions.value;
   const blind = (kind: 'light' | 'medium' | 'dark') => {
@@ -40,6 +42,7 @@ function optionRoom(job: PlanJob, of: { readonly films: readonly { readonly film
   };
   return {
     sites: of.skies.sites,
+    measured: of.measured.glass,
     glazings: new Map([...of.glazings].map(([key, g]) => [key, g.makeUp])),
     films: of.films.map(({ film, sheet }) => ({ id: film.id, sheet })),
     oldFilm: sheetOf(catalogue.films.get(value('oldFilm').value)),
@@ -72,8 +75,10 @@ export function filmChoices(known: KnownPortfolio, skies: SkiesOnFacades, of: { 
   const windows = known.dwellings.flatMap((d) => d.windows);
   const defaultOf = defaultsOf(job.catalogue);
   const glazings = glazingBook(windows, { catalogue: job.catalogue, defaultOf });
+  const measured = measuredGlass({ readings: job.portfolio.readings, windows, films, glazings, weather: job.weather });
   const filmable = filmableWindows({
     films,
+    measured,
     buildings: known.buildings,
     consents: sortedBy(job.portfolio.consents, (c) => c.id),
     glazings,
@@ -90,11 +95,12 @@ export function filmChoices(known: KnownPortfolio, skies: SkiesOnFacades, of: { 
     films: priced,
     filmable,
     glazings,
-    room: optionRoom(job, { films, glazings, skies, known }),
+    room: optionRoom(job, { films, glazings, measured, skies, known }),
+    measured,
     terms,
     timeModel: job.catalogue.timeModel,
     lifeOf: ({ film }) => Math.round(film.life_yr ?? defaultOf<number>(`filmLife_yr.${film.side}`).value),
     mayRotate,
-    findings: [...of.locks.findings, ...limitFindings(films.map((f) => f.film), known.buildings.values())],
+    findings: [...of.locks.findings, ...measured.findings, ...limitFindings(films.map((f) => f.film), known.buildings.values())],
   };
 }

@@ -2,6 +2,7 @@ import { coldMorning, type Consent, type Film, type FilmOnClear, type HourlyYear
 import type { Building } from '#calc';
 import { consentState } from '../known/consent-state.js';
 import { type GlazingBook, glazingKeyOf } from '../known/glazing-book.js';
+import type { MeasuredBook } from '../known/measured-glass.js';
 import type { PlacedWindow } from '../known/placed-windows.js';
 
 /** How it stands with a window's panes and one film. */
@@ -25,6 +26,7 @@ export interface FilmableRequest {
   readonly buildings: ReadonlyMap<string, Building>;
   readonly consents: readonly Consent[];
   readonly glazings: GlazingBook;
+  readonly measured: MeasuredBook;
   readonly rules: readonly SuitabilityRule[];
   readonly weather: ReadonlyMap<string, HourlyYear>;
   readonly onDate: string;
@@ -61,7 +63,7 @@ const buildingOf = (window: PlacedWindow): string => window.dwelling.split('/')[
 export function filmableWindows(request: FilmableRequest): FilmableWindows {
   const cold = new Map([...request.weather].map(([building, year]) => [building, coldestClearHour(year)]));
   const known = new Map<string, readonly FilmableWindow[]>();
-  const look = (window: PlacedWindow, at: FilmableRequest['films'][number]): FilmableWindow => {
+  const look = (window: PlacedWindow, at: FilmableRequest['films'][number], place: number): FilmableWindow => {
     const building = request.buildings.get(buildingOf(window));
     const glazing = request.glazings.get(glazingKeyOf(window));
     if (building === undefined || glazing === undefined) throw new RangeError(`window must stand in a known building with a booked glazing, got ${window.id}`);
@@ -69,12 +71,13 @@ export function filmableWindows(request: FilmableRequest): FilmableWindows {
     const limit = locked === undefined ? filmLimit(at.film, building) : `locked out by hand: ${locked}`;
     if (limit !== null) return { state: 'no', from: null, waitsFor: [], outcome: 'no-listed-trigger', reasons: [limit], consent: limit };
     const morning = cold.get(building.id) ?? null;
+    const seen = request.measured.glass.get(request.measured.keyOf(window) ?? '');
     const facts = paneFacts({
       window,
-      makeUp: glazing.unknown ? null : glazing.makeUp,
+      makeUp: glazing.unknown ? null : (seen?.makeUp ?? glazing.makeUp),
       tinted: glazing.tinted,
       lowE: glazing.lowE,
-      film: at.sheet,
+      film: seen?.films.get(place)?.sheet ?? at.sheet,
       onDate: request.onDate,
       glassYear: building.builtYear,
       weathers: morning === null ? [SUMMER_AFTERNOON] : [SUMMER_AFTERNOON, morning],
@@ -87,7 +90,7 @@ export function filmableWindows(request: FilmableRequest): FilmableWindows {
   return {
     of: (window) => {
       let states = known.get(window.id);
-      if (states === undefined) known.set(window.id, (states = request.films.map((film) => look(window, film))));
+      if (states === undefined) known.set(window.id, (states = request.films.map((film, place) => look(window, film, place))));
       return states;
     },
   };

@@ -12,13 +12,6 @@ function outsideBand(line: PlanLine): PlanFinding[] {
   return [{ severity: 'warning', subject: line.dwelling, text: `the film is computed to save ${(share * 100).toFixed(0)} % of the dwelling's cooling; studies span 2 to 45 %`, whatToDo: 'look at glass, shade, set point and base load of the dwelling again' }];
 }
 
-/** Records that are taken in but not used by the computation: said, never passed over. */
-function notUsed(portfolio: Portfolio): PlanFinding[] {
-  const findings: PlanFinding[] = [];
-  if (portfolio.readings.length > 0) findings.push({ severity: 'warning', subject: 'readings', text: `${String(portfolio.readings.length)} meter readings are kept, but do not yet replace catalogue figures`, whatToDo: 'work a reading with `rollout compute meter-pair` and give the film sheet it leads to' });
-  return findings;
-}
-
 /** Findings on the result itself: what the model does not know, and lines outside what studies span. */
 export function planFindings(choices: Pick<FilmChoices, 'glazings'>, lines: readonly PlanLine[], portfolio: Portfolio): PlanFinding[] {
   const notes = [...choices.glazings.values()].flatMap((g): PlanFinding[] => (g.note === null ? [] : [{ severity: 'note', subject: g.key, text: g.note, whatToDo: g.unknown ? 'test the glass before ordering' : 'nothing, unless the make-up is known' }]));
@@ -29,7 +22,6 @@ export function planFindings(choices: Pick<FilmChoices, 'glazings'>, lines: read
       text: 'model, not calibrated: no bills are compared. Measured studies of film in lived-in homes mostly find 1 to 10 % of cooling saved; models of glassy rooms 30 to 50 %.',
       whatToDo: 'compare bills after the first phase before spending the next cap on the strength of these savings',
     },
-    ...notUsed(portfolio),
     ...notes,
     ...lines.flatMap(outsideBand),
   ];
