@@ -5,3 +5,4 @@ export { checkLayout, type LayoutCheck } from './layout-check.js';
 export { cutTogether, type TogetherJob, type TogetherResult } from './together.js';
 export { buyFilm, offCuts, purchaseList, type FilmPurchase, type OffCut, type PurchaseLine } from './purchase.js';
 export { nearMisses, type NearMiss } from './near-miss.js';
+export { seeded } from './random.js';

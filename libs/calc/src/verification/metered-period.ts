@@ -8,11 +8,13 @@ export interface MeteredPeriod {
   readonly daily_degC?: readonly number[];
 }
 
+const isFiniteNumber = Number.isFinite;
+
 /** Checks periods before a fit. */
 export function checkPeriods(periods: readonly MeteredPeriod[], name = 'periods'): void {
   periods.forEach(({ use_kWh, days, outdoor_degC, daily_degC = [] }, i) => {
     if (!(days > 0 && Number.isFinite(days))) throw new RangeError(`days of ${name} ${i} must be above 0, got ${days}`);
-    if (![use_kWh, outdoor_degC, ...daily_degC].every(Number.isFinite)) throw new RangeError(`${name} ${i} must hold finite values`);
+    if (!(isFiniteNumber(use_kWh) && isFiniteNumber(outdoor_degC) && daily_degC.every(isFiniteNumber))) throw new RangeError(`${name} ${i} must hold finite values`);
   });
 }
 
@@ -30,6 +32,9 @@ export function checkPeriods(periods: readonly MeteredPeriod[], name = 'periods'
 export function degreeDays_K(period: MeteredPeriod, balance_degC: number, side: 'cooling' | 'heating'): number {
   const temperatures = period.daily_degC ?? [period.outdoor_degC];
   let sum = 0;
-  for (const temperature of temperatures) sum += Math.max(0, side === 'cooling' ? temperature - balance_degC : balance_degC - temperature);
+  for (const temperature of temperatures) {
+    const over = side === 'cooling' ? temperature - balance_degC : balance_degC - temperature;
+    if (over > 0) sum += over;
+  }
   return sum / temperatures.length;
 }
