@@ -1,6 +1,7 @@
 export type * from './plan/plan.js';
 export type * from './crew/work-order-types.js';
 export type * from './crew/calendar-types.js';
+export { calendarFile } from './crew/calendar-file.js'; // working days as iCalendar
 export { CREW_WORDS_EN, type CrewWords } from './crew/crew-words.js'; // every sentence of the crew's papers
 export type * from './options/option.js';
 export type * from './review/payback.js';
@@ -8,7 +9,7 @@ export { askedPortfolio, type PlanAsk } from './job/asked-portfolio.js'; // what
 export { buildingWeather, type BuildingWeather } from './job/building-weather.js'; // a year for every building
 export type { PlanJob } from './job/plan-job.js';
 export { planPortfolio } from './plan-portfolio.js'; // the spine
-export type { MeterLoadTask, Progress, Workers } from './workers.js'; // the heavy work, as an interface
+export type { BetterPlan, ChooseHow, MeterLoadTask, Progress, Workers } from './workers.js'; // the heavy work, as an interface
 export { workersHere } from './workers-here.js'; // in this thread
 export type { DwellingResult, DwellingTask, FacadeSet } from './dwelling/dwelling-task.js';
 export type { OptionRoom } from './dwelling/option-room.js';
@@ -16,4 +17,6 @@ export { optionBench, type OptionBench } from './dwelling/dwelling-run.js'; // a
 export { dwellingOptions, meterLoad_kWh } from './dwelling/dwelling-options.js'; // one dwelling's options
 export { checkedPlan, checkProof, type ProofCheck } from './choice/check-proof.js'; // the proof of a kept plan, again
 export type { ProofRecord } from './choice/proof-record.js';
+export { drawnDwelling, type DrawnDwelling, type DrawnTask } from './uncertainty/drawn-dwelling.js'; // one dwelling under every draw
+export type * from './uncertainty/outlook.js'; // how sure the plan is
 export { PlanningService, type PlanOrder } from './planning.service.js'; // order → plan

@@ -4,6 +4,7 @@ import { askedPortfolio, type PlanAsk } from './job/asked-portfolio.js';
 import { buildingWeather } from './job/building-weather.js';
 import { planPortfolio } from './plan-portfolio.js';
 import type { Plan, PlanFinding } from './plan/plan.js';
+import type { OutlookOrder } from './uncertainty/outlook.js';
 import type { Progress, Workers } from './workers.js';
 
 /** A plan to be made: what the edge of the program knows and calc may not ask for. */
@@ -18,6 +19,8 @@ export interface PlanOrder {
   readonly findings: readonly PlanFinding[];
   /** Seconds a round of the selection may take; what it reached is said with its bound. */
   readonly timeLimit_s: number;
+  /** How many draws of what is not known. */
+  readonly outlook?: OutlookOrder;
   readonly progress?: Progress;
 }
 
@@ -34,7 +37,7 @@ export class PlanningService {
     const catalogue = (this.#catalogue ??= openCatalogue());
     const portfolio = askedPortfolio(await this.store.load(), order.ask);
     const { weather, findings } = buildingWeather(portfolio.buildings, catalogue, order.resolve);
-    const { id, made, timeLimit_s, progress } = order;
+    const { id, made, timeLimit_s, progress, outlook } = order;
     const plan = await planPortfolio(
       {
         portfolio, catalogue, weather, id, timeLimit_s,
@@ -45,6 +48,7 @@ export class PlanningService {
         inputHash: contentHash(portfolio),
         findings: [...order.findings, ...findings],
         ...(progress === undefined ? {} : { progress }),
+        ...(outlook === undefined ? {} : { outlook }),
       },
       this.workers,
     );

@@ -1,6 +1,7 @@
 import { select } from '#calc';
 import { dwellingOptions, meterLoad_kWh } from './dwelling/dwelling-options.js';
 import { optionBench } from './dwelling/dwelling-run.js';
+import { drawnDwelling } from './uncertainty/drawn-dwelling.js';
 import type { Workers } from './workers.js';
 
 /** All work in this thread: for tests and for machines where threads are not wanted. */
@@ -19,5 +20,9 @@ export const workersHere: Workers = {
     const bench = optionBench(room);
     return Promise.resolve(tasks.map(({ task, set }) => meterLoad_kWh(task, bench, set)));
   },
-  choose: (problem) => Promise.resolve(select(problem)),
+  drawnDwellings: (tasks, room) => {
+    const bench = optionBench(room);
+    return Promise.resolve(tasks.map((task) => drawnDwelling(task, bench)));
+  },
+  choose: (problem, how) => Promise.resolve(select(problem, how?.work_s === undefined ? {} : { work_s: how.work_s })),
 };

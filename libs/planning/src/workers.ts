@@ -1,5 +1,6 @@
 import type { SelectionProblem, SelectionResult } from '#calc';
 import type { DwellingResult, DwellingTask, FacadeSet } from './dwelling/dwelling-task.js';
+import type { DrawnDwelling, DrawnTask } from './uncertainty/drawn-dwelling.js';
 import type { OptionRoom } from './dwelling/option-room.js';
 
 /** How far a stage has come, for the person who waits. */
@@ -11,6 +12,22 @@ export interface MeterLoadTask {
   readonly set: FacadeSet | null;
 }
 
+/** A better choice on the way, with the bound of that moment. */
+export interface BetterPlan {
+  readonly value: number;
+  readonly bound: number | null;
+  readonly by: 'own search' | 'mixed-integer solver';
+}
+
+/** How hard to choose. */
+export interface ChooseHow {
+  /** Seconds of a reference machine counted in steps: the same answer on every machine. */
+  readonly work_s?: number;
+  /** Go on until proved, or until these seconds are used over all rounds; a pool runs the mixed-integer solver beside the own search. */
+  readonly prove?: { readonly seconds: number; readonly roundsLeft: number };
+  readonly better?: (found: BetterPlan) => void;
+}
+
 /**
  * The heavy work of the plan, done in this thread (tests, compute) or on a pool (programs); both give the same result.
  * Tasks are distinct: equal dwellings are sorted out before.
@@ -18,5 +35,6 @@ export interface MeterLoadTask {
 export interface Workers {
   readonly dwellingOptions: (tasks: readonly DwellingTask[], room: OptionRoom, progress?: Progress) => Promise<readonly DwellingResult[]>;
   readonly meterLoads: (tasks: readonly MeterLoadTask[], room: OptionRoom) => Promise<readonly Float64Array[]>;
-  readonly choose: (problem: SelectionProblem) => Promise<SelectionResult>;
+  readonly drawnDwellings: (tasks: readonly DrawnTask[], room: OptionRoom, progress?: Progress) => Promise<readonly DrawnDwelling[]>;
+  readonly choose: (problem: SelectionProblem, how?: ChooseHow) => Promise<SelectionResult>;
 }

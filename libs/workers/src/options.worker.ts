@@ -1,9 +1,9 @@
 import { workerData } from 'node:worker_threads';
-import { dwellingOptions, type DwellingResult, type DwellingTask, type MeterLoadTask, meterLoad_kWh, optionBench, type OptionBench, type OptionRoom } from '#planning';
+import { drawnDwelling, type DrawnDwelling, type DrawnTask, dwellingOptions, type DwellingResult, type DwellingTask, type MeterLoadTask, meterLoad_kWh, optionBench, type OptionBench, type OptionRoom } from '#planning';
 
 /** What the pool asks of a thread. */
-export type Ask = { readonly kind: 'options'; readonly tasks: readonly DwellingTask[] } | { readonly kind: 'loads'; readonly tasks: readonly MeterLoadTask[] };
-export type Answer = readonly DwellingResult[] | readonly Float64Array[];
+export type Ask = { readonly kind: 'options'; readonly tasks: readonly DwellingTask[] } | { readonly kind: 'loads'; readonly tasks: readonly MeterLoadTask[] } | { readonly kind: 'draws'; readonly tasks: readonly DrawnTask[] };
+export type Answer = readonly DwellingResult[] | readonly Float64Array[] | readonly DrawnDwelling[];
 
 let bench: OptionBench | undefined;
 
@@ -11,5 +11,6 @@ let bench: OptionBench | undefined;
 export default function work(ask: Ask): Answer {
   bench ??= optionBench(workerData as OptionRoom);
   const at = bench;
+  if (ask.kind === 'draws') return ask.tasks.map((task) => drawnDwelling(task, at));
   return ask.kind === 'options' ? ask.tasks.map((task) => dwellingOptions(task, at)) : ask.tasks.map(({ task, set }) => meterLoad_kWh(task, at, set));
 }

@@ -1,8 +1,10 @@
 import { availableParallelism } from 'node:os';
 import { Piscina } from 'piscina';
 import type { SelectionProblem, SelectionResult } from '#calc';
-import type { DwellingResult, DwellingTask, MeterLoadTask, OptionRoom, Workers } from '#planning';
+import type { DrawnDwelling, DrawnTask, DwellingResult, DwellingTask, MeterLoadTask, OptionRoom, Workers } from '#planning';
 import type { Answer, Ask } from './options.worker.js';
+import { proveChoice } from './prove.js';
+import type { SelectAsk } from './select.worker.js';
 import { sharedRoom } from './shared-room.js';
 import { threadFile } from './thread-file.js';
 
@@ -26,6 +28,7 @@ function batches<T>(tasks: readonly T[]): T[][] {
 export function workerPool(threads = availableParallelism()): WorkerPool {
   let options: { readonly room: OptionRoom; readonly pool: Piscina } | undefined;
   let choosing: Piscina | undefined;
+  let proveEnds: number | undefined;
   const optionPool = async (room: OptionRoom): Promise<Piscina> => {
     if (options?.room !== room) {
       await options?.pool.destroy();
@@ -53,9 +56,27 @@ export function workerPool(threads = availableParallelism()): WorkerPool {
       const answers = await Promise.all(batches(tasks).map(async (batch) => (await run(pool, { kind: 'loads', tasks: batch })) as readonly Float64Array[]));
       return answers.flat();
     },
-    choose: async (problem: SelectionProblem) => {
+    drawnDwellings: async (tasks: readonly DrawnTask[], room, progress) => {
+      const pool = await optionPool(room);
+      let done = 0;
+      return Promise.all(
+        tasks.map(async (task) => {
+          const [drawn] = (await run(pool, { kind: 'draws', tasks: [task] })) as readonly DrawnDwelling[];
+          progress?.('draws of dwellings', ++done, tasks.length);
+          return drawn!;
+        }),
+      );
+    },
+    choose: async (problem: SelectionProblem, how) => {
+      if (how?.prove !== undefined) {
+        proveEnds ??= performance.now() / 1000 + how.prove.seconds;
+        // Rounds still to come keep a share of the time; what a proof leaves goes to them.
+        const seconds = Math.max(1, (proveEnds - performance.now() / 1000) / how.prove.roundsLeft);
+        return proveChoice(problem, { seconds, ...(how.better === undefined ? {} : { better: how.better }) });
+      }
       choosing ??= new Piscina({ ...threadFile('select'), minThreads: 1, maxThreads: 1 });
-      return (await choosing.run(problem)) as SelectionResult;
+      const ask: SelectAsk = { problem, ...(how?.work_s === undefined ? {} : { work_s: how.work_s }) };
+      return (await choosing.run(ask)) as SelectionResult;
     },
     end: async () => {
       await Promise.all([options?.pool.destroy(), choosing?.destroy()]);

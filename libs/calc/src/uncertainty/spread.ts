@@ -1,5 +1,5 @@
 /** What a set of draws says of a quantity. */
-export interface Spread {
+export interface DrawSpread {
   /** Nine in ten draws lie above. */
   readonly nineInTenAtLeast: number;
   readonly middle: number;
@@ -36,7 +36,7 @@ export function quantileOf(sorted: ArrayLike<number>, share: number): number {
  * @throws RangeError when there is no draw
  * @source `quantileOf` at 0.1, 0.5 and 0.9
  */
-export function spreadOf(draws: ArrayLike<number>): Spread {
+export function spreadOf(draws: ArrayLike<number>): DrawSpread {
   const sorted = Float64Array.from(draws).sort();
   let sum = 0;
   for (const value of sorted) sum += value;

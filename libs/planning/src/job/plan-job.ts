@@ -1,6 +1,7 @@
 import type { Catalogue } from '#catalogue';
 import type { HourlyYear, Portfolio } from '#calc';
 import type { Default, DefaultOf } from './assumption-book.js';
+import type { OutlookOrder } from '../uncertainty/outlook.js';
 import type { PlanFinding } from '../plan/plan.js';
 import type { Progress } from '../workers.js';
 
@@ -19,6 +20,8 @@ export interface PlanJob {
   /** Findings of the stages before, carried to the last sheet. */
   readonly findings: readonly PlanFinding[];
   readonly timeLimit_s?: number;
+  /** How many draws of what is not known; none where it is absent. */
+  readonly outlook?: OutlookOrder;
   readonly progress?: Progress;
 }
 

@@ -5,6 +5,7 @@ import type { FilmChoices } from '../options/film-choices.js';
 import type { KnownPortfolio } from '../known/known-portfolio.js';
 import { meterResults } from '../review/meter-results.js';
 import type { FilmOption } from '../options/option.js';
+import { outlookOf } from '../uncertainty/outlook-of.js';
 import { paybackReview } from '../review/payback-review.js';
 import { planFindings } from '../review/plan-findings.js';
 import { defaultsOf, type PlanJob } from '../job/plan-job.js';
@@ -166,6 +167,7 @@ export async function planOf(parts: PlanParts): Promise<Plan> {
     calendar: crew.calendar,
     meters,
     payback: paybackReview(priced, { terms: settings.terms, ownerOf: settings.ownerOf, endYearOf: settings.endYearOf }),
+    outlook: job.outlook === undefined ? null : await outlookOf({ inputs: job.catalogue.uncertainInputs, asked: job.outlook, valued, choices, settings, priced, workedCaps_cents: parts.workedCaps, valueOf: (o) => valueSoon(o, parts), work: parts.work, progress: job.progress }),
     eligible: eligible(parts),
     assumed: [...known.assumed, ...choices.measured.assumed, ...crew.assumed],
     findings: [...job.findings, ...known.findings, ...choices.findings, ...parts.chosen.findings, ...crew.findings, ...planFindings(choices, lines, job.portfolio)],

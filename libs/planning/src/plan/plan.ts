@@ -2,6 +2,7 @@ import type { AssumedValue, Building, Dwelling, Phase, Roll, View } from '#calc'
 import type { PlanCalendar } from '../crew/calendar-types.js';
 import type { WorkOrder } from '../crew/work-order-types.js';
 import type { ProofRecord } from '../choice/proof-record.js';
+import type { Outlook } from '../uncertainty/outlook.js';
 import type { PaybackReview } from '../review/payback.js';
 import type { FilmOption, OptionWindow, PhaseValue, PricedFilm } from '../options/option.js';
 
@@ -252,6 +253,8 @@ export interface Plan {
   readonly calendar: PlanCalendar;
   readonly meters: readonly MeterResult[];
   readonly payback: PaybackReview;
+  /** What draws of all that is not known say; null where none were asked for. */
+  readonly outlook: Outlook | null;
   /** Everything eligible costs this; the caps buy that share of it. */
   readonly eligible: { readonly cost_cents: number; readonly panes: number; readonly boughtShare: number; readonly payingCost_cents: number; readonly payingBoughtShare: number };
   readonly assumed: readonly AssumedValue[];
