@@ -1,0 +1,51 @@
+import { type Phase, presentValue } from '#calc';
+import type { FilmOption } from '../options/option.js';
+import { optionFlows, phaseValue } from '../options/value.js';
+import type { PlanTerms } from '../plan/plan.js';
+import { withPlantYear } from './drawn-option.js';
+
+/** What would have to be so for a line to be worth nothing; a figure without a value says why there is none. */
+export interface BreakEvens {
+  /** The line drops out when electricity costs less than this share of the tariff. */
+  readonly priceShare: number | null;
+  /** The line drops out when the plant is replaced in or before this calendar year. */
+  readonly plantReplacedBy: number | null;
+  readonly words: readonly string[];
+}
+
+interface Terms {
+  readonly terms: PlanTerms;
+  readonly endYear: number | null;
+}
+
+const valueOf = (option: FilmOption, phase: Phase, at: Terms): number => {
+  const value = phaseValue(option, phase, at);
+  return at.terms.view === 'owner' ? value.owner_cents : value.whole_cents;
+};
+
+/** Latest year of replacement in which the line is worth nothing any more; null where no year does that. */
+function plantYear(option: FilmOption, phase: Phase, at: Terms): number | null {
+  const change = option.segments.findIndex((s, i) => i > 0 && s.plant !== option.segments[i - 1]!.plant);
+  if (change < 0) return null;
+  const planned = option.segments[change]!.firstYear;
+  const first = Number(phase.firstDay.slice(0, 4));
+  for (let year = planned; year > first; year--) {
+    if (valueOf({ ...option, segments: withPlantYear(option.segments, year - planned) }, phase, at) < 0) return year;
+  }
+  return null;
+}
+
+/** Break-evens of a line at the plan's own figures. */
+export function breakEvens(option: FilmOption, phase: Phase, at: Terms): BreakEvens {
+  const rate = at.terms.realDiscountRate;
+  const flows = optionFlows(option, phase, at);
+  const saving = presentValue(at.terms.view === 'owner' ? flows.owner_cents : flows.whole_cents, rate);
+  const cost = presentValue(flows.cost_cents, rate);
+  const priceShare = saving > 0 ? cost / saving : null;
+  const plantReplacedBy = plantYear(option, phase, at);
+  const words = [
+    priceShare === null ? 'saves nothing in this view: no price makes it pay' : priceShare <= 1 ? `drops out if electricity costs less than ${Math.ceil(priceShare * 100)} % of the tariff` : `enters if electricity costs more than ${Math.ceil(priceShare * 100)} % of the tariff`,
+    plantReplacedBy === null ? 'stays whenever the plant is replaced' : `drops out if the plant is replaced by ${plantReplacedBy}`,
+  ];
+  return { priceShare, plantReplacedBy, words };
+}

@@ -1,0 +1,56 @@
+import type { Influence, Phase, DrawSpread } from '#calc';
+import type { BreakEvens } from './break-evens.js';
+
+/** What the draws say of a line of the plan. */
+export interface LineOutlook {
+  readonly dwelling: string;
+  readonly option: string;
+  readonly phase: string;
+  /** Mean yearly saving over the film's life, all payers, net of added heating, cents. */
+  readonly yearly_cents: DrawSpread;
+  /** Net present value in the plan's view, cents. */
+  readonly value_cents: DrawSpread;
+  /** Share of draws in which the savings of the film's life add up to its cost. */
+  readonly paysBackShare: number;
+  /** Share of selections made again, each under one draw, that take this dwelling; null where none was made. */
+  readonly inPlanShare: number | null;
+  readonly breakEvens: BreakEvens;
+  readonly words: string;
+}
+
+/** An uncertain input as it was drawn. */
+export interface OutlookInput {
+  readonly label: string;
+  readonly unit: string;
+  readonly scope: string;
+  readonly source: string;
+}
+
+/** How sure the plan is: what a few hundred draws of all that is not known say, each by full runs of the hours. */
+export interface Outlook {
+  readonly seed: number;
+  readonly draws: number;
+  /** Selections made again. */
+  readonly selections: number;
+  readonly value_cents: DrawSpread;
+  readonly yearly_cents: DrawSpread;
+  readonly paysBackShare: number;
+  readonly lines: readonly LineOutlook[];
+  /** What moves the plan's value, strongest first. */
+  readonly influences: readonly Influence[];
+  readonly inputs: readonly OutlookInput[];
+  readonly words: readonly string[];
+}
+
+/** How many draws, from which seed, and how many selections are made again. */
+export interface OutlookOrder {
+  readonly seed: number;
+  readonly draws: number;
+  readonly selections: number;
+}
+
+/** A line whose draws are there. */
+export interface OutlookLine {
+  readonly dwelling: string;
+  readonly phase: Phase;
+}

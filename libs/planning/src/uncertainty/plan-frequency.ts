@@ -1,0 +1,43 @@
+import type { Phase } from '#calc';
+import { choiceOf } from '../choice/choice.js';
+import type { ChoiceTerms } from '../choice/choose-under-caps.js';
+import { selectionProblem } from '../choice/selection-problem.js';
+import type { FilmOption, PhaseValue } from '../options/option.js';
+import { phaseValue } from '../options/value.js';
+import type { Workers } from '../workers.js';
+import { type DrawOrder, drawnValue } from './draw-book.js';
+import { type DrawnSavings, optionInDraw } from './drawn-option.js';
+
+/** Seconds one selection under a draw may take: a plan near the best is enough to count who is in it. */
+const SECONDS = 0.15;
+
+/** What the selections are made of. */
+export interface FrequencyRequest extends ChoiceTerms {
+  readonly drawn: readonly DrawnSavings[];
+  readonly order: DrawOrder;
+  readonly workedCaps_cents: readonly number[];
+  readonly endYearOf: (building: string) => number | null;
+  readonly work: Pick<Workers, 'choose'>;
+}
+
+/** Makes the selection again under single draws and counts who is in the plan. @returns share of the selections by dwelling */
+export async function planFrequency(request: FrequencyRequest, selections: number): Promise<ReadonlyMap<string, number>> {
+  const savings = new Map(request.drawn.map((d) => [d.option.id, d]));
+  const options = request.drawn.map((d) => d.option);
+  const counts = new Map<string, number>();
+  const once = async (draw: number): Promise<readonly string[]> => {
+    const terms = { ...request.terms, realEscalation: request.terms.realEscalation + drawnValue(request.order, 'escalation', { scope: '*', draw }) };
+    const kept = new Map<string, FilmOption>();
+    const valueIn = (option: FilmOption, phase: Phase): PhaseValue => {
+      let inDraw = kept.get(option.id);
+      if (inDraw === undefined) kept.set(option.id, (inDraw = optionInDraw(savings.get(option.id)!, request.order, draw)));
+      return phaseValue(inDraw, phase, { terms, endYear: request.endYearOf(option.building) });
+    };
+    const posed = selectionProblem({ ...request, options, valueIn, timeLimit_s: SECONDS });
+    const result = await request.work.choose(posed.problem);
+    return result.status === 'infeasible' ? [] : choiceOf(posed, result).lines.map((l) => l.option.dwelling);
+  };
+  const plans = await Promise.all(Array.from({ length: selections }, (_, draw) => once(draw)));
+  for (const plan of plans) for (const dwelling of plan) counts.set(dwelling, (counts.get(dwelling) ?? 0) + 1);
+  return new Map([...counts].map(([dwelling, count]) => [dwelling, count / Math.max(1, selections)]));
+}
