@@ -171,3 +171,16 @@ export const dailyFits: ReferenceTable<{ readonly isSearched: boolean }, Daily> 
     },
   ],
 };
+
+/** Student's t, two-sided. */
+export const printedT: ReferenceTable<{ readonly confidence: number; readonly freedom: number }, { readonly value: number; readonly within: number }> = {
+  of: 'calc/verification/student-t',
+  source: 'printed tables of the distribution; the first in full digits from an independent program',
+  seen: 'computed from the stated formula',
+  tolerance: { why: 'half of the last printed digit of each' },
+  rows: [
+    { given: { confidence: 0.9, freedom: 10 }, expect: { value: 1.8124611228107335, within: 2e-12 }, place: '90 %, 10 degrees of freedom' },
+    { given: { confidence: 0.95, freedom: 30 }, expect: { value: 2.0423, within: 5e-5 }, place: '95 %, 30 degrees of freedom' },
+    { given: { confidence: 0.9, freedom: 1e6 }, expect: { value: 1.645, within: 5e-4 }, place: '90 %, a million degrees of freedom' },
+  ],
+};

@@ -1,5 +1,6 @@
 import type { Project } from '#calc';
 import type { ReferenceTable } from './reference-table.js';
+import { readValues } from './read-values.js';
 
 /** Present-value factors as printed. */
 export const presentValueFactors: ReferenceTable<
@@ -39,6 +40,15 @@ export const stormWindows: ReferenceTable<
       place: 'Example 7-1',
     },
   ],
+};
+
+/** What follows from the example's figures: savings-to-investment ratio and adjusted rate, worked in full digits. */
+export const stormWindowsDerived: ReferenceTable<(typeof stormWindows)['rows'][number]['given'], { readonly sir: number; readonly airr: number }> = {
+  of: 'calc/lifecycle/life-cycle',
+  source: 'NIST Handbook 135e2025, section 7.1.1, Example 7-1, figures carried on by the handbook’s formulas for ratio and adjusted rate',
+  seen: 'computed from the stated formula',
+  tolerance: { abs: 1e-6, why: 'the ratio is stated to five digits after the point' },
+  rows: stormWindows.rows.map(({ given, place }) => ({ given, expect: { sir: 1.80024, airr: 0.06072729659555409 }, place })),
 };
 
 const level = (first: number, payments: readonly (readonly [number, number])[]): number[] => [first, ...payments.flatMap(([amount, times]) => Array<number>(times).fill(amount))];
@@ -106,4 +116,15 @@ export const filmProjects: ReferenceTable<{ readonly project: Project; readonly 
       place: 'removal in the last year, never paid back',
     },
   ],
+};
+
+const midMonth = readValues<readonly number[]>('finance-mid-month.json');
+
+/** Percent of each of 29 years by the month of putting into service. */
+export const midMonthDepreciation: ReferenceTable<{ readonly monthInService: number }, readonly number[]> = {
+  of: 'calc/lifecycle/depreciation',
+  source: `${midMonth.source}. ${midMonth.how}`,
+  seen: 'quoted elsewhere',
+  tolerance: { abs: 1e-9, why: 'the table’s own printed digits are used' },
+  rows: midMonth.rows.map(([monthInService = NaN, ...percent]) => ({ given: { monthInService }, expect: percent, place: `month ${monthInService}` })),
 };

@@ -1,13 +1,13 @@
 import { installMinutes, labour_cents } from '#calc';
 import { openCatalogue } from '#catalogue';
+import { labour } from './checks/dwelling-and-plant.js';
+import { hold } from './checks/hold.js';
 import { installMinutesByHand } from './labour.js';
 
-describe('person-minutes against the rule worked by hand', () => {
-  const model = openCatalogue().timeModel;
+labour.forEach(hold);
 
-  it.each(installMinutesByHand.rows)('$place', ({ given, expect: byHand }) => {
-    expect(installMinutes(given, model).best).toBeCloseTo(byHand.best, 9);
-  });
+describe('person-minutes', () => {
+  const model = openCatalogue().timeModel;
 
   it('the range takes in the two anchors seen: about one hour for two usual windows, two to three hours for two large ones', () => {
     const [usual, large] = installMinutesByHand.rows.map((row) => installMinutes(row.given, model));

@@ -1,6 +1,6 @@
 import type { ReferenceTable } from './reference-table.js';
 
-interface Steps {
+export interface Steps {
   /** Dollars per kWh or per kW, with the upper end. */
   readonly tiers: readonly { readonly rate: number; readonly max?: number }[];
   readonly amount: number;
