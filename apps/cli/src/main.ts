@@ -1,9 +1,11 @@
 #!/usr/bin/env node
 import { Command } from 'commander';
+import { calendar } from './commands/calendar.js';
 import { check } from './commands/check.js';
 import { compute } from './commands/compute.js';
 import { exportPlan } from './commands/export.js';
 import { importFolder } from './commands/import.js';
+import { papers } from './commands/papers.js';
 import { plan } from './commands/plan.js';
 import { rank } from './commands/rank.js';
 import { run } from './commands/run.js';
@@ -33,7 +35,7 @@ Exit codes: 0 done; 1 failed (the message says why); 2 a value or a file cannot 
   );
 
 // In the order of the work.
-for (const add of [check, importFolder, rank, plan, exportPlan, run, serve, compute]) add(program);
+for (const add of [check, importFolder, rank, plan, exportPlan, calendar, papers, run, serve, compute]) add(program);
 
 try {
   await program.parseAsync();

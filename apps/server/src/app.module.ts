@@ -2,6 +2,7 @@ import { Module, type DynamicModule, type Provider } from '@nestjs/common';
 import { IntakeModule } from '#intake';
 import { StoreModule, type StorePlace } from '#store';
 import { ApiDescription, ApiDescriptionController } from './api-description.controller.js';
+import { CalendarController } from './crew/calendar.controller.js';
 import { Edge } from './edge.js';
 import { HealthController } from './health/health.controller.js';
 import { ImportDesk } from './imports/import-desk.js';
@@ -28,7 +29,7 @@ export class AppModule {
     return {
       module: AppModule,
       imports: [StoreModule.forRoot({ database }), IntakeModule],
-      controllers: [ApiDescriptionController, StartPageController, FormsController, PortfolioController, ImportsController, RanksController, PlansController, JobsController, HealthController],
+      controllers: [ApiDescriptionController, StartPageController, FormsController, PortfolioController, ImportsController, RanksController, PlansController, CalendarController, JobsController, HealthController],
       providers: [Edge, ApiDescription, ImportDesk, JobRunner, KeptPlans, PlanOrders, ...makers],
     };
   }

@@ -6,6 +6,8 @@ export interface CalendarVisit {
   readonly dwelling: string;
   /** `HH:MM` by the clock on the wall. */
   readonly start: string;
+  /** With the best figure of minutes, break included. */
+  readonly end: string;
   readonly personMinutes: { readonly low: number; readonly best: number; readonly high: number };
   readonly shade: readonly ShadeTime[];
   /** Day by which the entry notice has to be out. */

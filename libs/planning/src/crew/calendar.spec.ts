@@ -67,7 +67,7 @@ describe('the calendar', () => {
     const hours = { crews: 1, size: 2, days_wk: 3, hours_day: 8 };
     // Two persons: 60 → 08:30; 300 → 11:00; then 420/2 = 3.5 h worked → 11:30 start of the next 240; then 5.5 h worked → 14:00.
     const { calendar } = placed([open('a', 360), open('b', 240), open('c', 100)], { hours });
-    expect(calendar.days[0]!.visits.map((v) => v.start)).toEqual(['08:30', '11:30', '14:00']);
+    expect(calendar.days[0]!.visits.map((v) => [v.start, v.end])).toEqual([['08:30', '11:30'], ['11:30', '14:00'], ['14:00', '14:50']]);
   });
 
   it('goes to the sides shaded in the morning first', () => {

@@ -27,7 +27,10 @@ const BREAK = { after_min: 4 * 60, length_min: 30 } as const;
 
 const later = (a: string, b: string): string => (a > b ? a : b);
 const earlier = (a: string, b: string): string => (a < b ? a : b);
-const clock = (minute: number): string => `${String(Math.floor(minute / 60)).padStart(2, '0')}:${String(Math.round(minute) % 60).padStart(2, '0')}`;
+const clock = (minutes: number): string => {
+  const whole = Math.round(minutes);
+  return `${String(Math.floor(whole / 60)).padStart(2, '0')}:${String(whole % 60).padStart(2, '0')}`;
+};
 
 /** Where an order may lie: known empty days first, then its phase. */
 function spansOf(open: OpenOrder, of: CalendarRequest): { readonly empty: Span | null; readonly any: Span } {
@@ -58,9 +61,10 @@ function visitsOf(booked: BookedDay, of: CalendarRequest): CalendarVisit[] {
       const { order } = visit.open;
       const start = START_min + worked_min + (worked_min >= BREAK.after_min ? BREAK.length_min : 0);
       worked_min += visit.share_min / of.hours.size;
+      const end = START_min + worked_min + (worked_min > BREAK.after_min ? BREAK.length_min : 0);
       const part = (minutes: number): number => Math.round(minutes / visit.parts);
       const personMinutes = { low: part(order.minutes.low), best: part(order.minutes.best), high: part(order.minutes.high) };
-      return { workOrder: order.id, dwelling: order.dwelling, start: clock(start), personMinutes, shade, noticeBy: noticeBy(booked.day, order.notice_h), isEmpty: visit.isEmpty, part: visit.part, parts: visit.parts };
+      return { workOrder: order.id, dwelling: order.dwelling, start: clock(start), end: clock(end), personMinutes, shade, noticeBy: noticeBy(booked.day, order.notice_h), isEmpty: visit.isEmpty, part: visit.part, parts: visit.parts };
     });
 }
 

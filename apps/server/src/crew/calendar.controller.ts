@@ -1,0 +1,24 @@
+import { Controller, Get, Header, Param, StreamableFile } from '@nestjs/common';
+import { ApiOkResponse, ApiOperation, ApiProduces, ApiTags } from '@nestjs/swagger';
+import { calendarFile } from '#planning';
+import { KeptPlans } from '../plans/kept-plans.js';
+import { ApiProblem } from '../problem/api-problem.js';
+
+const CALENDAR = 'text/calendar; charset=utf-8';
+
+@ApiTags('crew')
+@Controller('api/plans')
+export class CalendarController {
+  constructor(private readonly plans: KeptPlans) {}
+
+  @Get(':id/calendar.ics')
+  @Header('Cache-Control', 'no-cache')
+  @ApiOperation({ summary: 'The working days of a plan as iCalendar (RFC 5545)', description: 'Wall-clock times without a zone; ids stay the same for the same plan.' })
+  @ApiProduces('text/calendar')
+  @ApiOkResponse({ content: { 'text/calendar': { schema: { type: 'string' } } } })
+  @ApiProblem(404)
+  async calendar(@Param('id') id: string): Promise<StreamableFile> {
+    const { body } = await this.plans.plan(id);
+    return new StreamableFile(Buffer.from(await calendarFile(body)), { type: CALENDAR, disposition: `attachment; filename="rollout-${id.replace(/[^\w.-]/g, '_')}.ics"` });
+  }
+}
