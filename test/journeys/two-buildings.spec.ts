@@ -39,6 +39,7 @@ function rememberingWorkers(): Workers & { readonly asked: { readonly problem: S
       missing.forEach((t, i) => loads.set(key(t), fresh[i]!));
       return tasks.map((t) => loads.get(key(t))!);
     },
+    drawnDwellings: workersHere.drawnDwellings,
     choose: async (problem) => {
       const result = await workersHere.choose(problem);
       asked.push({ problem, result });
