@@ -4,6 +4,7 @@ import { asked, makePlan, takeIn, withStore } from '../line.js';
 import { planText, ranksText } from '../plan-text.js';
 import { type AddCommand, collect, print, type Shared } from './command.js';
 import { writeWorkbook } from './export.js';
+import { papersText, writePapers } from './papers.js';
 import { codeOf, writeRejects } from './rejects.js';
 
 interface RunOptions extends Shared {
@@ -11,6 +12,7 @@ interface RunOptions extends Shared {
   readonly view?: string;
   readonly out: string;
   readonly seconds: string;
+  readonly papers?: string;
 }
 
 /** The whole line in one go: take in, rank, plan, cut, write the workbook. The database is in memory unless one is named. */
@@ -26,8 +28,9 @@ async function wholeLine(folder: string, options: RunOptions): Promise<number> {
     say(`planning ${report.created} records`);
     const made = await makePlan(store, { ask: asked(options.cap, options.view), folder, timeLimit_s: Number(options.seconds), quiet: options.quiet === true, report });
     await writeWorkbook(made, options.out);
+    const printed = options.papers === undefined ? [] : await writePapers(made, { out: options.papers });
     const { expectations } = await import('../expectations.js');
-    print(made, () => [planText(made), '', 'Best dwellings:', ranksText(made.rankedDwellings, 12), expectations(folder, made), '', `Workbook: ${options.out}`].join('\n'), options.json);
+    print(made, () => [planText(made), '', 'Best dwellings:', ranksText(made.rankedDwellings, 12), expectations(folder, made), '', `Workbook: ${options.out}`, ...(printed.length === 0 ? [] : [papersText(printed)])].join('\n'), options.json);
     return codeOf(report);
   });
 }
@@ -39,6 +42,7 @@ export const run: AddCommand = (program) => {
     .option('--cap <phase=dollars>', 'cap of a phase, repeatable; dollars alone give every owner one year with that cap', collect, [])
     .option('--view <view>', 'whole (all payers) or owner')
     .option('--out <file>', 'the workbook', 'out/rollout.xlsx')
+    .option('--papers <folder>', 'print the papers of the plan there as well')
     .option('--database <place>', 'keep everything here; in memory by default')
     .option('--seconds <n>', 'time a round of the selection may take', '3')
     .option('--quiet', 'no progress')

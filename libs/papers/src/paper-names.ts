@@ -1,0 +1,28 @@
+import type { Plan } from '#planning';
+import { crewSheets } from './crew/crew-sheets.js';
+import type { PaperFile } from './page/paper-bytes.js';
+import type { PaperTerms } from './paper-terms.js';
+
+type MakePaper = (plan: Plan, terms: PaperTerms) => Promise<PaperFile>;
+
+/** The papers of a plan by the name of their file, in the order of the work. */
+const MAKERS = {
+  crew: crewSheets,
+} satisfies Readonly<Record<string, MakePaper>>;
+
+export type PaperName = keyof typeof MAKERS;
+
+export const PAPER_NAMES = Object.keys(MAKERS) as readonly PaperName[];
+
+export const isPaperName = (name: string): name is PaperName => Object.hasOwn(MAKERS, name);
+
+/**
+ * One paper of a plan as a PDF.
+ *
+ * @throws RangeError for a plan kept by an earlier version, which lacks what the papers print
+ */
+export function paper(name: PaperName, plan: Plan, terms: PaperTerms): Promise<PaperFile> {
+  const [order] = plan.workOrders as readonly Partial<Plan['workOrders'][number]>[];
+  if (order !== undefined && order.steps === undefined) throw new RangeError(`plan must be made by this version, got ${plan.id} of version ${plan.program}; make it again`);
+  return MAKERS[name](plan, terms);
+}
