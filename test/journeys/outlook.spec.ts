@@ -1,0 +1,103 @@
+import { join } from 'node:path';
+import { openCatalogue, type UncertainInput } from '#catalogue';
+import type { Distribution, Portfolio } from '#calc';
+import { portfolioOf, readInventory } from '#intake';
+import { buildingWeather, type LineOutlook, type Plan, planPortfolio, workersHere } from '#planning';
+
+const folder = join(process.cwd(), 'test/inventories/ok/two-buildings');
+const catalogue = openCatalogue();
+
+/** What a draw that departs from nothing takes. */
+const NOTHING: Record<string, Distribution> = Object.fromEntries(
+  catalogue.uncertainInputs.map(({ key, unit }): [string, Distribution] => [key, { kind: 'listed', values: [{ value: unit.startsWith('factor') ? 1 : 0, chance: 1 }] }]),
+);
+
+/** The inputs with all but some of them certain. */
+const only = (...keys: readonly string[]): UncertainInput[] => catalogue.uncertainInputs.map((input) => (keys.includes(input.key) ? input : { ...input, spread: () => NOTHING[input.key]! }));
+
+const planWith = (portfolio: Portfolio, of: { readonly inputs: readonly UncertainInput[]; readonly draws: number; readonly selections: number }): Promise<Plan> => {
+  const { weather } = buildingWeather(portfolio.buildings, catalogue, (file) => file);
+  const job = { portfolio, weather, id: 'P', revision: 1, parent: null, madeOn: '2026-07-01', program: 'test', inputHash: 'none', findings: [] };
+  return planPortfolio({ ...job, catalogue: { ...catalogue, assumptions: catalogue.assumptions, uncertainInputs: of.inputs } as typeof catalogue, outlook: { seed: 11, draws: of.draws, selections: of.selections } }, workersHere);
+};
+
+jest.setTimeout(90_000);
+let portfolio: Portfolio;
+let certain: Plan;
+let drawn: Plan;
+beforeAll(async () => {
+  portfolio = portfolioOf(await readInventory(folder), '2026-07-01');
+  certain = await planWith(portfolio, { inputs: only(), draws: 2, selections: 1 });
+  drawn = await planWith(portfolio, { inputs: catalogue.uncertainInputs, draws: 12, selections: 4 });
+});
+
+const lineOf = (plan: Plan, line: LineOutlook) => plan.lines.find((l) => l.dwelling === line.dwelling)!;
+
+describe('an outlook where nothing is uncertain', () => {
+  it('gives the plan its own figures back, line by line: draws and plan run the same functions', () => {
+    expect(certain.outlook!.lines).toHaveLength(certain.lines.length);
+    for (const line of certain.outlook!.lines) {
+      const planned = lineOf(certain, line);
+      expect(line.value_cents.middle).toBeCloseTo(planned.value.whole_cents, 4);
+      expect(line.value_cents.nineInTenAtLeast).toBeCloseTo(line.value_cents.oneInTenMoreThan, 6);
+    }
+  });
+
+  it('gives the plan its net present value back, visits and film beyond the pieces taken off', () => {
+    expect(Math.abs(certain.outlook!.value_cents.middle - certain.payback.npv_cents)).toBeLessThan(100);
+  });
+
+  it('finds every line in the plan again', () => {
+    for (const line of certain.outlook!.lines) expect(line.inPlanShare).toBe(1);
+  });
+});
+
+describe('an outlook under draws', () => {
+  it('puts the nine-in-ten value below the middle and the one-in-ten value above it', () => {
+    for (const line of drawn.outlook!.lines) {
+      expect(line.value_cents.nineInTenAtLeast).toBeLessThan(line.value_cents.middle);
+      expect(line.value_cents.middle).toBeLessThan(line.value_cents.oneInTenMoreThan);
+      expect(line.paysBackShare).toBeGreaterThanOrEqual(0);
+      expect(line.paysBackShare).toBeLessThanOrEqual(1);
+    }
+  });
+
+  it('is narrower for the plan than for its lines taken together: dwellings do not all err the same way', () => {
+    const width = (s: { readonly nineInTenAtLeast: number; readonly oneInTenMoreThan: number }): number => s.oneInTenMoreThan - s.nineInTenAtLeast;
+    const lines = drawn.outlook!.lines.reduce((sum, l) => sum + width(l.value_cents), 0);
+    expect(width(drawn.outlook!.value_cents)).toBeLessThan(lines);
+  });
+
+  it('is the same with the same seed, and does not hang on the order of the records', async () => {
+    const turned = { ...portfolio, dwellings: [...portfolio.dwellings].reverse(), windows: [...portfolio.windows].reverse(), films: [...portfolio.films].reverse() };
+    const again = await planWith(turned, { inputs: catalogue.uncertainInputs, draws: 12, selections: 0 });
+    const figures = (plan: Plan) => plan.outlook!.lines.map(({ dwelling, value_cents, yearly_cents }) => ({ dwelling, value_cents, yearly_cents }));
+    expect(figures(again)).toEqual(figures(drawn));
+  });
+
+  it('names every input once among what moves the plan, strongest first', () => {
+    const moved = drawn.outlook!.influences;
+    expect(new Set(moved.map((i) => i.parameter)).size).toBe(catalogue.uncertainInputs.length);
+    const strength = moved.map((i) => Math.abs(i.rankCorrelation));
+    expect([...strength].sort((a, b) => b - a)).toEqual(strength);
+  });
+
+  it('a price that alone is uncertain moves a saving in proportion and nothing else', async () => {
+    const priced = await planWith(portfolio, { inputs: only('price'), draws: 8, selections: 0 });
+    const shares = priced.outlook!.lines.map((l) => l.yearly_cents.nineInTenAtLeast / certain.outlook!.lines.find((c) => c.dwelling === l.dwelling)!.yearly_cents.middle);
+    for (const share of shares) expect(share).toBeCloseTo(shares[0]!, 9);
+    expect(shares[0]).toBeGreaterThan(1.05 ** -3);
+    expect(shares[0]).toBeLessThan(1);
+  });
+});
+
+describe('break-evens', () => {
+  it('at the price share of its break-even a line is worth nothing', () => {
+    for (const line of certain.outlook!.lines) {
+      const planned = lineOf(certain, line);
+      const cost = planned.option.cost.total_cents / (1 + certain.terms.realDiscountRate) ** certain.payback.lines.find((l) => l.dwelling === line.dwelling)!.phaseYear;
+      // Value = share × savings − cost, both at the study start.
+      expect(line.breakEvens.priceShare! * (planned.value.whole_cents + cost)).toBeCloseTo(cost, 4);
+    }
+  });
+});
