@@ -119,11 +119,39 @@ const work = file({
   mayRotate: truth,
 });
 
+const realisation = file({
+  'study.bronzeOffice': share,
+  'study.lowEFilmOffices': share,
+  'study.stormWindowHomes': share,
+  'study.absorbingTestRooms': share,
+  'study.reflectiveTestRooms': share,
+  'study.modelledShare': share,
+  'realisation.explainedShare': share,
+  'realisation.leftSpread': positive,
+  'calibration.useFactor.spread': amount,
+  'calibration.useFactor.limit': amount,
+  'calibration.setPoint_K.spread': amount,
+  'calibration.setPoint_K.limit': amount,
+  'calibration.airChange.spread': amount,
+  'calibration.airChange.limit': amount,
+  'calibration.efficiency.spread': amount,
+  'calibration.efficiency.limit': amount,
+  'calibration.base.limit': amount,
+  'pooling.portfolio': positive,
+  'pooling.building': positive,
+  'pooling.planType': positive,
+  'pooling.tenant': positive,
+  'bills.typicalWeatherError': share,
+  'bills.limit.cvRmse': positive,
+  'bills.limit.nmbe': positive,
+  defectShare: share,
+});
+
 /** The check of each assumptions file, by its name in data/assumptions. */
-export const assumptionFiles = { money, dwelling, use, work };
+export const assumptionFiles = { money, dwelling, use, work, realisation };
 
 type Files = typeof assumptionFiles;
 type ValuesOf<Name extends keyof Files> = z.infer<Files[Name]>['values'];
 
 /** Every default by key. */
-export type AssumptionEntries = ValuesOf<'money'> & ValuesOf<'dwelling'> & ValuesOf<'use'> & ValuesOf<'work'>;
+export type AssumptionEntries = ValuesOf<'money'> & ValuesOf<'dwelling'> & ValuesOf<'use'> & ValuesOf<'work'> & ValuesOf<'realisation'>;

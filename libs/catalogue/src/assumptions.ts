@@ -35,6 +35,7 @@ export function openAssumptions(folder: string): AssumptionCatalogue {
     ...assumptionFiles.dwelling.parse(readData(folder, 'assumptions/dwelling.json')).values,
     ...assumptionFiles.use.parse(readData(folder, 'assumptions/use.json')).values,
     ...assumptionFiles.work.parse(readData(folder, 'assumptions/work.json')).values,
+    ...assumptionFiles.realisation.parse(readData(folder, 'assumptions/realisation.json')).values,
   };
   const keys = Object.keys(entries) as AssumptionKey[];
   const isKey = (key: string): key is AssumptionKey => Object.hasOwn(entries, key);
