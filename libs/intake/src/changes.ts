@@ -27,7 +27,7 @@ const joined = (...fields: readonly string[]): KeyOf => (record) => fields.map((
 const KEYS: Readonly<Record<RecordList, KeyOf>> = {
   ownerEntities: joined('id'), phases: joined('id'), buildings: joined('id'), planTypes: joined('id'), dwellings: joined('id'), windows: joined('id'), meters: joined('id'),
   dwellingMeters: joined('dwelling', 'meter'), tariffs: joined('label'), consents: joined('id'), moveOuts: joined('dwelling', 'out'), films: joined('id'), rolls: joined('id'),
-  readings: joined('building', 'azimuth_deg', 'glazing', 'film', 'taken'), locks: joined('subject', 'azimuth_deg', 'phase', 'film'),
+  readings: joined('building', 'azimuth_deg', 'glazing', 'film', 'taken', 'repeat'), locks: joined('subject', 'azimuth_deg', 'phase', 'film'),
   bills: joined('meter', 'firstDay', 'lastDay'), siteRecords: joined('id'), ledger: joined('id'), rebates: joined('id'),
 };
 const LISTS = Object.keys(KEYS) as readonly RecordList[];

@@ -49,6 +49,7 @@ const PLAN_FIELDS: Readonly<Record<keyof PlanText, string>> = {
   crew_size: 'people',
   crew_days_wk: 'days a week',
   crew_hours_day: 'hours a day',
+  plant_ageing: '`off` (the default), `kept` or `neglected`: whether an old cooling machine counts as worse by 1 % (kept) or 3 % (neglected) a year; it raises savings',
   mixed_film: 'true: a dwelling may get one film per side',
   owner_entities: 'list of `{ "id", "name" }`: who holds buildings',
   phases: 'list of `{ "owner_entity", "name", "first_day", "last_day", "cap", "crew_minutes" }`: fiscal years with what may be spent in each, in money',

@@ -1,4 +1,5 @@
-import type { Building, Dwelling, InventoryRow, Portfolio } from '#calc';
+import type { Building, Dwelling, InventoryRow, Meter, Portfolio } from '#calc';
+import { espiBills } from './bills/espi-bills.js';
 import { catalogueWords } from './catalogue-words.js';
 import type { GlazingWords } from './cells/glazing-words.js';
 import type { CellContext } from './cells/reading.js';
@@ -43,6 +44,10 @@ export interface IntakeOptions {
   readonly glazingWords?: GlazingWords;
   /** Meter of bills whose file names none. */
   readonly meter?: string;
+  /** Interval readings (XML) as days, or as the blocks they come in. */
+  readonly by?: 'day' | 'block';
+  /** The one table these files are of, whatever their names: other lists are neither read nor missed. */
+  readonly only?: GatheredList;
 }
 
 interface Job {
@@ -141,14 +146,27 @@ function sayMissing(job: Job, kept: Portfolio | null): void {
   }
 }
 
+const isXml = (file: InventoryFile): boolean => /\.xml$/i.test(file.name);
 const isNamed = (name: string) => (file: InventoryFile): boolean => file.name.toLowerCase() === name;
 
 /** Tables the files are, by their names; one file of an unknown name may be a flat inventory. */
-async function readTables(files: readonly InventoryFile[], job: Job): Promise<void> {
+async function readTables(files: readonly InventoryFile[], job: Job, only: GatheredList | undefined): Promise<void> {
   for (const file of files) {
+    if (isXml(file)) continue;
     if (/\.json$/i.test(file.name)) {
       if (!isNamed('plan.json')(file) && !isNamed('tariffs.json')(file)) say(job, file.name, { severity: 'warning', code: 'file-unknown', expected: 'plan.json or tariffs.json', whatToDo: 'left alone; rename it if it is one of these' });
-    } else await readTable(file, listNamed(file.name), job);
+    } else await readTable(file, only ?? listNamed(file.name), job);
+  }
+}
+
+/** Files of interval readings, read when the meters are known. */
+async function readReadings(files: readonly InventoryFile[], job: Job, of: IntakeOptions): Promise<void> {
+  const buildings = new Map([...(of.kept?.buildings ?? []), ...job.lists.buildings.map(({ record }) => record as Building)].map(({ id, timeZone_h }) => [id, timeZone_h]));
+  const meters = [...(of.kept?.meters ?? []), ...job.lists.meters.map(({ record }) => record as Meter)].map(({ id, usagePoint, building }) => ({ id, usagePoint, timeZone_h: buildings.get(building) ?? null }));
+  for (const file of files.filter(isXml)) {
+    const { lines, rowsRead, readable } = await espiBills(file, { meters, meter: of.meter ?? null, by: of.by ?? 'day', findings: job.findings });
+    job.lists.bills.push(...lines);
+    job.notes.push({ name: file.name, takenFor: 'bills', readable, rowsRead });
   }
 }
 
@@ -168,8 +186,9 @@ export async function readInventory(source: string | readonly InventoryFile[], o
   const tariffFile = files.find(isNamed('tariffs.json'));
   const tariffs = tariffFile === undefined ? [] : await readTariffs(tariffFile, findings);
   if (tariffFile !== undefined) job.notes.push({ name: tariffFile.name, takenFor: 'tariffs.json', readable: true, rowsRead: tariffs.length });
-  await readTables(files, job);
-  sayMissing(job, kept);
+  await readTables(files, job, options.only);
+  await readReadings(files, job, options);
+  if (options.only === undefined) sayMissing(job, kept);
   const parts = {
     settings: plan === null ? null : settingsOf(plan),
     owners: plan === null ? (kept?.ownerEntities ?? []) : ownersOf(plan, 'plan.json'),
@@ -190,5 +209,5 @@ export function portfolioOf({ records }: Pick<Intake, 'records'>, today: string)
 const defaultPlan = (today: string): PlanText => ({
   name: 'Portfolio', currency: 'USD', study_start: today, view: 'whole', real_discount_rate: null, real_escalation: null, labour_per_hour: null, labour_is_cash: null,
   contingency_share: null, material_tax_share: null, labour_tax_share: null, consumables_per_m2: null, trim_per_edge_mm: null,
-  crew_size: null, crew_days_wk: null, crew_hours_day: null, mixed_film: false, owner_entities: [], phases: [], no_work: [], facade_words: {}, files: {},
+  crew_size: null, crew_days_wk: null, crew_hours_day: null, plant_ageing: 'off', mixed_film: false, owner_entities: [], phases: [], no_work: [], facade_words: {}, files: {},
 });

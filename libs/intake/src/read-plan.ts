@@ -33,6 +33,7 @@ export const PlanText = z.strictObject({
   crew_size: z.number().int().min(1).max(200).nullable().default(null),
   crew_days_wk: z.number().min(0).max(7).nullable().default(null),
   crew_hours_day: z.number().min(0).max(24).nullable().default(null),
+  plant_ageing: z.enum(['off', 'kept', 'neglected']).default('off'),
   mixed_film: z.boolean().default(false),
   owner_entities: z.array(z.strictObject({ id: z.string().min(1), name: z.string().optional() })).default([]),
   phases: z
@@ -116,7 +117,7 @@ export function settingsOf(text: PlanText): PlanSettings {
     labour_cents_h: inCentsOr(text.labour_per_hour), labourIsCash: text.labour_is_cash, contingencyShare: text.contingency_share,
     materialTaxShare: text.material_tax_share, labourTaxShare: text.labour_tax_share,
     consumables_cents_m2: inCentsOr(text.consumables_per_m2), trimPerEdge_mm: text.trim_per_edge_mm,
-    crewSize: text.crew_size, crewDays_wk: text.crew_days_wk, crewHours_day: text.crew_hours_day, mixedFilm: text.mixed_film,
+    crewSize: text.crew_size, crewDays_wk: text.crew_days_wk, crewHours_day: text.crew_hours_day, plantAgeing: text.plant_ageing, mixedFilm: text.mixed_film,
     noWork: text.no_work.map(({ first_day, last_day, reason }) => ({ firstDay: first_day, lastDay: last_day, reason })),
   };
 }

@@ -6,6 +6,7 @@ import { distinct, warnAlike } from './distinct.js';
 import type { FindingList } from './finding.js';
 import type { Gathered, Placed } from './gathered.js';
 import { billsOfMeters, ledgerInPlace, withoutOrphans } from './references.js';
+import { readingKey, withRepeats } from './reading-repeats.js';
 import { withKeptMarks } from './resurvey.js';
 import type { HorizonRow } from './tables/building-table.js';
 import { withMarks } from './window-marks.js';
@@ -45,9 +46,9 @@ function withHorizons(buildings: readonly Building[], horizons: readonly Placed<
   if (horizons.length === 0) return buildings.map((building) => ({ ...building, horizons: before.get(building.id)?.horizons ?? [] }));
   const sides = new Map<string, Map<number, FacadeHorizon['points'][number][]>>();
   for (const { record } of horizons) {
-    const { building, facade_deg, azimuth_deg, altitude_deg, passes } = record;
+    const { building, facade_deg, azimuth_deg, altitude_deg, passes, passesBare } = record;
     const facades = sides.get(building) ?? new Map<number, FacadeHorizon['points'][number][]>();
-    facades.set(facade_deg, [...(facades.get(facade_deg) ?? []), { azimuth_deg, altitude_deg, ...(passes !== null && { passes }) }]);
+    facades.set(facade_deg, [...(facades.get(facade_deg) ?? []), { azimuth_deg, altitude_deg, ...(passes !== null && { passes }), ...(passesBare !== null && { passesBare }) }]);
     sides.set(building, facades);
   }
   const here = new Set(buildings.map(({ id }) => id));
@@ -83,7 +84,7 @@ function keepDistinct(all: Gathered, findings: FindingList): Gathered {
     moveOuts: distinct(all.moveOuts, { id: ({ dwelling, out }) => `${dwelling} ${out}`, what: 'move-out' }, findings),
     films: distinct(all.films, { id: byId, what: 'film' }, findings),
     rolls: distinct(all.rolls, { id: byId, what: 'roll' }, findings),
-    readings: distinct(all.readings, { id: (of) => [of.building, of.azimuth_deg, of.glazing, of.film, of.taken].join(' '), what: 'reading' }, findings),
+    readings: distinct(withRepeats(all.readings), { id: (of) => `${readingKey(of)} ${of.repeat ?? 1}`, what: 'reading' }, findings),
     locks: distinct(all.locks, { id: ({ subject, azimuth_deg }) => `${subject} ${azimuth_deg ?? ''}`, what: 'lock' }, findings),
     siteRecords: distinct(all.siteRecords, { id: byId, what: 'site record' }, findings),
     ledger: distinct(all.ledger, { id: byId, what: 'ledger entry' }, findings),
@@ -141,7 +142,7 @@ export function recordsFrom(gathered: Gathered, plan: PlanParts, to: { readonly 
     moveOuts: sorted(all.moveOuts, ({ dwelling, out }) => `${dwelling} ${out}`),
     films: sorted(all.films, byId),
     rolls: sorted(all.rolls, byId),
-    readings: sorted(all.readings, (of) => [of.building, of.azimuth_deg, of.glazing, of.film ?? '', of.taken].join(' ')),
+    readings: sorted(all.readings, (of) => `${readingKey(of)} ${of.repeat ?? 1}`),
     locks: sorted(all.locks, ({ subject, azimuth_deg }) => `${subject} ${azimuth_deg ?? ''}`),
     bills: billRecords(all, to),
     siteRecords: sorted(all.siteRecords, byId),

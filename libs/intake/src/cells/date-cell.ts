@@ -49,6 +49,17 @@ export const dateCell: CellReader<string> = (text, { dateOrder }) => {
   return date === null ? fault('not-a-date', EXPECTED, 'this day does not exist; correct it') : known(date);
 };
 
+/** A day, with the time of day where it is written behind it: "2026-05-12 15:10". */
+export const momentCell: CellReader<string> = (text, context) => {
+  const found = /^(.*?)[T ](\d{1,2}):(\d{2})(?::\d{2})?( ?[ap]\.?m\.?)?$/i.exec(plainText(text));
+  const day = dateCell(found?.[1] ?? text, context);
+  if (found === null || day.value === null) return day;
+  const half = (found[4] ?? '').trim().charAt(0).toLowerCase();
+  const hour = half === '' ? Number(found[2]) : (Number(found[2]) % 12) + (half === 'p' ? 12 : 0);
+  if (hour > 23 || Number(found[3]) > 59) return fault('not-a-time', 'a time of day 0:00 to 23:59', 'correct the time, or leave it out');
+  return { ...day, value: `${day.value}T${String(hour).padStart(2, '0')}:${found[3] ?? '00'}` };
+};
+
 /** A year; "1968?", "c.1931" and "60s" are read and flagged. */
 export const yearCell: CellReader<number> = (text) => {
   const plain = plainText(text).toLowerCase();

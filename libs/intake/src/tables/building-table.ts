@@ -20,6 +20,9 @@ export const buildingColumns = {
   timeZone_h: optional('time_zone_h', { also: ['time zone', 'utc offset'], about: 'hours east of UTC, standard time', example: '-5', read: numberCell({ min: -12, max: 14 }) }),
   climate: optional('climate', { about: 'KEY of a built-in climate; blank takes the nearest', example: 'miami-fl', read: textCell }),
   weatherFile: optional('weather_file', { also: ['epw', 'epw file'], about: 'a weather file of your own; wins over climate', example: '', read: textCell }),
+  declination_deg: optional('compass_declination_deg', { also: ['declination', 'magnetic declination', 'declination deg'], about: 'fill in when the bearings of this building were read off a compass: degrees its needle stands east of true north (west negative); they are turned to true north', example: '-6.5', read: numberCell({ min: -40, max: 40 }) }),
+  airtightness: optional('airtightness', { also: ['air leakage', 'infiltration', 'draughts', 'drafts'], about: 'how tight it is against wind; blank goes by the year it was built', example: 'average', read: wordCell({ tight: ['sealed'], average: ['medium', 'normal'], leaky: ['draughty', 'drafty', 'loose'] }) }),
+  paneReplacement_cents: optional('pane_replacement', { also: ['pane replacement cost', 'cost of a new pane'], about: 'what replacing one broken pane costs, glass and work, in money; for the break-even failure rate', example: '280', read: moneyCell() }),
   builtYear: optional('built_year', { also: ['built', 'year built'], about: 'year', example: '1968', read: yearCell }),
   storeys: optional('storeys', { also: ['stories', 'floors', 'levels'], about: 'whole number', example: '2', read: numberCell({ min: 1, max: 200, whole: true }) }),
   minVisibleTransmittance: optional('min_visible_transmittance', { also: ['least visible transmittance', 'min vt'], quantity: 'share', about: 'least visible transmittance a film may leave, 0…1', example: '0.35', read: shareCell }),
@@ -58,6 +61,7 @@ export interface HorizonRow {
   readonly azimuth_deg: number;
   readonly altitude_deg: number;
   readonly passes: number | null;
+  readonly passesBare: number | null;
 }
 
 export const horizonTable = defineTable({
@@ -69,8 +73,9 @@ export const horizonTable = defineTable({
     azimuth_deg: needed('azimuth_deg', { also: ['bearing', 'azimuth', 'heading'], about: 'bearing of this point of the skyline, clockwise from true north', example: '250', read: bearingCell }),
     altitude_deg: needed('altitude_deg', { also: ['altitude', 'height angle'], about: 'height of the skyline seen from the middle of the side, degrees', example: '22', read: numberCell({ min: 0, max: 90 }) }),
     passes: optional('passes', { also: ['leaf share passes'], quantity: 'share', about: 'share of the beam that gets through: 0 a wall, 0.2 a tree in leaf', example: '0.25', read: shareCell }),
+    passesBare: optional('passes_bare', { also: ['bare tree passes', 'passes in winter'], quantity: 'share', about: 'the same while the tree is bare, from mid-November to the end of March (half a year later south of the equator); blank: as in leaf', example: '0.65', read: shareCell }),
   },
   records: (of): readonly HorizonRow[] => [
-    { building: of.building ?? '', facade_deg: of.facade ?? 0, azimuth_deg: of.azimuth_deg ?? 0, altitude_deg: of.altitude_deg ?? 0, passes: of.passes },
+    { building: of.building ?? '', facade_deg: of.facade ?? 0, azimuth_deg: of.azimuth_deg ?? 0, altitude_deg: of.altitude_deg ?? 0, passes: of.passes, passesBare: of.passesBare },
   ],
 });

@@ -1,6 +1,6 @@
 import type { Consent, Lock, SolarReading } from '#calc';
 import { bearingCell } from '../cells/compass-cell.js';
-import { dateCell } from '../cells/date-cell.js';
+import { dateCell, momentCell } from '../cells/date-cell.js';
 import { quantityCell } from '../cells/quantity-cell.js';
 import { glazingCell, idCell, textCell, wordCell } from '../cells/word-cell.js';
 import { needed, optional } from '../columns/column.js';
@@ -77,7 +77,7 @@ export const readingTable = defineTable({
     filmed: flux('filmed', 'reading behind the filmed glass', '70'),
     outdoors: flux('outdoors', 'reading outdoors in the same plane', '245'),
     film: optional('film', { also: ['film id'], about: 'film on the glass', example: 'B', read: idCell }),
-    taken: needed('taken', { also: ['date', 'day', 'time'], about: 'day it was taken', example: '2026-05-12', read: dateCell }),
+    taken: needed('taken', { also: ['date', 'day', 'time'], about: 'day it was taken, with the time of day in standard time if it was noted; an outdoor reading needs the time', example: '2026-05-12 15:10', read: momentCell }),
   },
   records: (of, inventoryRow, say): readonly SolarReading[] => {
     if (of.bare === null && of.filmed === null) {

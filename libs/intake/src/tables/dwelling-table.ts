@@ -1,13 +1,14 @@
-import type { Dwelling, Efficiency, MoveOut, PlanType } from '#calc';
+import type { Dwelling, Efficiency, MoveOut, PlanType, Setback, Setbacks } from '#calc';
 import { bearingCell } from '../cells/compass-cell.js';
 import { dateCell, monthsCell, yearCell } from '../cells/date-cell.js';
 import { efficiencyCell, efficiencyOf, scaleCell, type StatedEfficiency } from '../cells/efficiency-cell.js';
+import { hoursCell } from '../cells/hours-cell.js';
 import { lengthCell_m } from '../cells/length-cell.js';
-import { numberCell } from '../cells/number-cell.js';
+import { numberCell, shareCell } from '../cells/number-cell.js';
 import { quantityCell } from '../cells/quantity-cell.js';
 import { idCell, textCell, textsCell, wordCell, yesNoCell } from '../cells/word-cell.js';
-import { needed, optional, type Said } from '../columns/column.js';
-import { defineTable, wrong } from '../columns/table.js';
+import { needed, optional, type RowValues, type Said } from '../columns/column.js';
+import { defineTable, doubtful, type Say, wrong } from '../columns/table.js';
 import { dwellingId, dwellingPlace } from './place.js';
 
 const area = (name: string, said: Said) => optional(name, { ...said, unit: 'ft2', quantity: 'area', read: quantityCell('area', { min: 0, max: 5000 }) });
@@ -28,6 +29,10 @@ export const dwellingColumns = {
   thermalClass: optional('thermal_class', { also: ['construction', 'thermal mass'], about: 'how heavy the building is', example: 'medium', read: wordCell({ 'very-light': [], light: ['wood frame'], medium: [], heavy: ['masonry'], 'very-heavy': ['concrete'] }) }),
   coolingSetPoint_degC: degrees('cooling_set_point', { also: ['cooling setpoint', 'summer set point'], about: 'thermostat in summer', example: '76' }),
   heatingSetPoint_degC: degrees('heating_set_point', { also: ['heating setpoint', 'winter set point'], about: 'thermostat in winter', example: '68' }),
+  coolingAway_degC: degrees('cooling_set_point_away', { also: ['away set point', 'cooling setback'], about: 'thermostat in summer while nobody is there' }),
+  awayHours: optional('away_hours', { also: ['hours away', 'setback hours'], about: 'hours of the day it is set so, standard time', example: '8-17', read: hoursCell }),
+  heatingNight_degC: degrees('heating_set_point_night', { also: ['night set point', 'heating setback'], about: 'thermostat in winter at night' }),
+  nightHours: optional('night_hours', { also: ['hours of night'], about: 'hours of the day it is set so, standard time', example: '22-6', read: hoursCell }),
   occupiedMonths: optional('occupied_months', { also: ['months occupied'], about: 'months in which somebody lives there; blank is all', example: '1-12', read: monthsCell }),
   occupants: optional('occupants', { also: ['people', 'residents'], about: 'people who live there', example: '2', read: numberCell({ min: 0, max: 40 }) }),
   coolingKind: optional('cooling_kind', { also: ['ac', 'ac type', 'cooling', 'cooling type', 'cooling system'], about: 'kind of cooling machine', example: 'single-speed', read: wordCell({ 'single-speed': ['split', 'split system', 'central air', 'old split'], 'two-speed': ['two stage'], 'heat-pump': ['heatpump'], 'room-unit': ['window unit', 'ptac', 'through wall', 'window ac'], 'mini-split': ['minisplit', 'ductless', 'variable speed'], central: ['chilled water', 'chiller', 'central plant'] }) }),
@@ -38,6 +43,7 @@ export const dwellingColumns = {
   coolingReplacementYear: optional('cooling_replacement_year', { also: ['ac replacement year', 'replace ac'], about: 'year in which the machine is due to be replaced', example: '2028', read: yearCell }),
   efficiencyAfter: optional('efficiency_after', { about: 'efficiency of the machine after that', example: 'SEER2 14.3', read: efficiencyCell }),
   efficiencyAfterScale: optional('efficiency_after_scale', { about: 'its scale', example: 'SEER2', read: scaleCell }),
+  ductEfficiency: optional('duct_efficiency', { also: ['duct share', 'distribution efficiency'], quantity: 'share', about: 'share of the cooling that the ducts bring to the rooms: 0.8 unsealed in an attic, 1 without ducts; blank is 1', example: '0.8', read: shareCell }),
   cooledRooms: optional('cooled_rooms', { also: ['rooms cooled'], about: 'rooms the machine cools, apart by ;; blank is all rooms', example: 'living room', read: textsCell }),
   heatingKind: optional('heating_kind', { also: ['heating', 'heat', 'heating type'], about: 'kind of heating', example: 'electric resistance', read: wordCell({ 'electric-resistance': ['electric', 'resistance', 'strip heat'], 'heat-pump': ['heatpump'], gas: ['gas furnace', 'furnace'], none: ['no heating'] }) }),
   heatingEfficiency: optional('heating_efficiency', { also: ['heating cop', 'afue'], about: 'useful heat over delivered energy', example: '1', read: numberCell({ min: 0.2, max: 7 }) }),
@@ -46,6 +52,18 @@ export const dwellingColumns = {
 } as const;
 
 const withoutFault = (of: Efficiency | null | { readonly why: string }): Efficiency | null => (of === null || 'why' in of ? null : of);
+
+/** Set points by the hour; a set point without its hours, or hours without one, is said and left out. */
+function setbacksOf(of: RowValues<typeof dwellingColumns>, say: Say<typeof dwellingColumns>): Setbacks | null {
+  const one = (setPoint_degC: number | null, hours: readonly number[] | null, column: 'awayHours' | 'nightHours'): Setback | null => {
+    if (setPoint_degC !== null && hours !== null) return { setPoint_degC, hours };
+    if (setPoint_degC !== null || hours !== null) say(column, doubtful('setback-incomplete', 'a set point and its hours together', 'add the missing one; until then the thermostat is taken as unchanged all day'));
+    return null;
+  };
+  const cooling = one(of.coolingAway_degC, of.awayHours, 'awayHours');
+  const heating = one(of.heatingNight_degC, of.nightHours, 'nightHours');
+  return cooling === null && heating === null ? null : { cooling, heating };
+}
 
 export const dwellingTable = defineTable({
   name: 'dwellings',
@@ -66,10 +84,10 @@ export const dwellingTable = defineTable({
       id: place.id, building: place.building, kind: of.kind ?? 'dwelling', planType: of.planType, frontAzimuth_deg: of.frontAzimuth_deg, mirrored: of.mirrored,
       floorArea_m2: of.floorArea_m2, storey: of.storey, ceilingHeight_m: of.ceilingHeight_m, exposedWall_m2: of.exposedWall_m2, exposedRoof_m2: of.exposedRoof_m2,
       thermalClass: of.thermalClass, coolingSetPoint_degC: of.coolingSetPoint_degC, heatingSetPoint_degC: of.heatingSetPoint_degC,
-      occupiedMonths: of.occupiedMonths, occupants: of.occupants,
+      setbacks: setbacksOf(of, say), occupiedMonths: of.occupiedMonths, occupants: of.occupants,
       plant: {
         kind: of.coolingKind, ratedCapacity_W: of.ratedCapacity_W, efficiency: stated(of.efficiency, of.efficiencyScale, 'efficiency'),
-        age_yr: of.coolingAge_yr, replacementYear: of.coolingReplacementYear, efficiencyAfter: stated(of.efficiencyAfter, of.efficiencyAfterScale, 'efficiencyAfter'),
+        age_yr: of.coolingAge_yr, replacementYear: of.coolingReplacementYear, efficiencyAfter: stated(of.efficiencyAfter, of.efficiencyAfterScale, 'efficiencyAfter'), ductEfficiency: of.ductEfficiency,
       },
       heating: { kind: of.heatingKind, efficiency: of.heatingEfficiency, fuel_cents_kWh: of.fuel_cents_kWh },
       cooledRooms: of.cooledRooms, payerRule: of.payerRule, inventoryRow,

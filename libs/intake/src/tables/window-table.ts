@@ -37,7 +37,8 @@ export const windowColumns = {
   finDepth_m: nearby('fin_depth', { about: 'depth of a fin or return wall beside the glass', example: '2' }),
   finGap_m: nearby('fin_gap', { about: 'from the side of the glass to the fin', example: '0.5' }),
   reveal_m: nearby('reveal', { unit: 'in', about: 'how far the glass stands back from the wall face', example: '4' }),
-  insectScreenShare: optional('insect_screen_share', { also: ['screen share', 'insect screen'], quantity: 'share', about: 'share of the glass behind an outside insect screen, 0…1', example: '0.5', read: shareCell }),
+  insectScreenShare: optional('insect_screen_share', { also: ['screen share', 'insect screen'], quantity: 'share', about: 'share of the glass behind a screen outside, 0…1', example: '0.5', read: shareCell }),
+  screenKind: optional('screen_kind', { also: ['kind of screen', 'screen type'], about: 'what the screen outside is; blank is an insect screen', example: 'solar', read: wordCell({ insect: ['bug', 'fly'], solar: ['sun', 'solar screen', 'sun screen'] }) }),
   blind: optional('blind', { also: ['blinds', 'interior blind', 'shade inside'], about: 'blind inside', example: 'light', read: wordCell({ none: ['no'], light: ['white'], medium: [], dark: [] }) }),
   sillHeight_m: nearby('sill_height', { about: 'from the floor up to the glass', example: '3' }),
   reach: optional('reach', { also: ['access', 'ladder'], about: 'how the crew reaches it', example: 'floor', read: wordCell({ floor: ['none', 'ground', 'no ladder'], ladder: ['yes', 'step ladder', 'stair'], 'over-furniture': ['over furniture', 'furniture'] }) }),
@@ -105,7 +106,7 @@ function recordOf(of: Values, inventoryRow: InventoryRow, say: Say<typeof window
     ...place, mark: of.mark, room: of.room, azimuth_deg, tilt_deg: of.tilt_deg, width: of.width, height: of.height,
     liteRows: of.liteRows, liteColumns: of.liteColumns, frameShare: of.frameShare, glazing: of.glazing,
     labelSolarHeatGain: of.labelSolarHeatGain, labelUFactor_W_m2K: of.labelUFactor_W_m2K, shade: shadeOf(of, say),
-    insectScreenShare: of.insectScreenShare, blind: of.blind, sillHeight_m: of.sillHeight_m, reach: of.reach, flags: of.flags ?? [],
+    insectScreenShare: of.insectScreenShare, screenKind: of.screenKind, blind: of.blind, sillHeight_m: of.sillHeight_m, reach: of.reach, flags: of.flags ?? [],
     warrantyEnd: of.warrantyEnd, replacementYear: of.replacementYear, existingFilm: of.existingFilm,
     existingFilmCondition: of.existingFilmCondition, dropped: of.dropped ?? false, inventoryRow,
   };

@@ -1,4 +1,3 @@
-import type { Portfolio } from '#calc';
 import type { FilmChoices } from '../options/film-choices.js';
 import type { PlanFinding, PlanLine } from '../plan/plan.js';
 
@@ -13,7 +12,7 @@ function outsideBand(line: PlanLine): PlanFinding[] {
 }
 
 /** Findings on the result itself: what the model does not know, and lines outside what studies span. */
-export function planFindings(choices: Pick<FilmChoices, 'glazings'>, lines: readonly PlanLine[], portfolio: Portfolio): PlanFinding[] {
+export function planFindings(choices: Pick<FilmChoices, 'glazings'>, lines: readonly PlanLine[]): PlanFinding[] {
   const notes = [...choices.glazings.values()].flatMap((g): PlanFinding[] => (g.note === null ? [] : [{ severity: 'note', subject: g.key, text: g.note, whatToDo: g.unknown ? 'test the glass before ordering' : 'nothing, unless the make-up is known' }]));
   return [
     {
