@@ -170,6 +170,6 @@ export async function planOf(parts: PlanParts): Promise<Plan> {
     outlook: job.outlook === undefined ? null : await outlookOf({ inputs: job.catalogue.uncertainInputs, asked: job.outlook, valued, choices, settings, priced, workedCaps_cents: parts.workedCaps, valueOf: (o) => valueSoon(o, parts), work: parts.work, progress: job.progress }),
     eligible: eligible(parts),
     assumed: [...known.assumed, ...choices.measured.assumed, ...crew.assumed],
-    findings: [...job.findings, ...known.findings, ...choices.findings, ...parts.chosen.findings, ...crew.findings, ...planFindings(choices, lines, job.portfolio)],
+    findings: [...job.findings, ...known.findings, ...choices.findings, ...parts.chosen.findings, ...crew.findings, ...planFindings(choices, lines)],
   });
 }
