@@ -1,7 +1,7 @@
 import { resolve } from 'node:path';
 import { randomUUID } from 'node:crypto';
 import type { IntakeReport } from '#intake';
-import type { Plan, PlanAsk, PlanFinding } from '#planning';
+import type { OutlookOrder, Plan, PlanAsk, PlanFinding } from '#planning';
 import type { PortfolioStore } from '#store';
 import { progressOn } from './said.js';
 
@@ -35,7 +35,7 @@ function carried(report: IntakeReport | null): PlanFinding[] {
 }
 
 /** Makes a plan of what the store holds, on all processors, and keeps it. */
-export async function makePlan(store: PortfolioStore, of: { readonly ask: PlanAsk; readonly folder: string; readonly timeLimit_s: number; readonly quiet: boolean; readonly report: IntakeReport | null }): Promise<Plan> {
+export async function makePlan(store: PortfolioStore, of: { readonly ask: PlanAsk; readonly folder: string; readonly timeLimit_s: number; readonly quiet: boolean; readonly report: IntakeReport | null; readonly outlook?: OutlookOrder }): Promise<Plan> {
   const [{ PlanningService }, { workerPool }] = await Promise.all([import('#planning'), import('#workers')]);
   const pool = workerPool();
   try {
@@ -46,6 +46,7 @@ export async function makePlan(store: PortfolioStore, of: { readonly ask: PlanAs
       resolve: (file) => resolve(of.folder, file),
       findings: carried(of.report),
       timeLimit_s: of.timeLimit_s,
+      ...(of.outlook === undefined ? {} : { outlook: of.outlook }),
       progress: progressOn(process.stderr, of.quiet),
     });
   } finally {
@@ -77,4 +78,15 @@ export function asked(caps: readonly string[], view: string | undefined): PlanAs
   const byPhase = caps.filter((c) => c.includes('=')).map((c) => ({ phase: c.slice(0, c.lastIndexOf('=')), cap_cents: money(c.slice(c.lastIndexOf('=') + 1)) }));
   const alone = caps.find((c) => !c.includes('='));
   return { ...(view === undefined ? {} : { view }), ...(byPhase.length === 0 ? {} : { caps: byPhase }), ...(alone === undefined ? {} : { oneCap_cents: money(alone) }) };
+}
+
+/** Selections made again under draws, for how often a dwelling is in the plan. */
+const SELECTIONS = 200;
+
+/** Draws of the command line; none for 0. @throws Error for anything that is not a whole number */
+export function askedOutlook(draws: string, seed: string): { readonly outlook?: OutlookOrder } {
+  const [count, start] = [Number(draws), Number(seed)];
+  if (!Number.isInteger(count) || count < 0 || count === 1) throw new Error(`--draws must be 0 or a whole number from 2, got ${draws}`);
+  if (!Number.isInteger(start)) throw new Error(`--seed must be a whole number, got ${seed}`);
+  return count === 0 ? {} : { outlook: { seed: start, draws: count, selections: Math.min(SELECTIONS, count) } };
 }

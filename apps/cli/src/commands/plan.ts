@@ -1,4 +1,4 @@
-import { asked, keptPlan, makePlan, withStore } from '../line.js';
+import { asked, askedOutlook, keptPlan, makePlan, withStore } from '../line.js';
 import { planText } from '../plan-text.js';
 import { type AddCommand, collect, DATABASE_OPTION, print, type Shared } from './command.js';
 
@@ -7,6 +7,8 @@ interface PlanOptions extends Shared {
   readonly cap: string[];
   readonly view?: string;
   readonly seconds: string;
+  readonly draws: string;
+  readonly seed: string;
   readonly folder: string;
   readonly check?: string;
 }
@@ -30,11 +32,13 @@ export const plan: AddCommand = (program) => {
     .option('--seconds <n>', 'time a round of the selection may take', '3')
     .option('--folder <folder>', 'where weather files named in the inventory lie', '.')
     .option('--check <id>', 'makes nothing: checks the proof kept with a plan again, without the search')
+    .option('--draws <n>', 'draws of what is not known, 0 for none', '200')
+    .option('--seed <n>', 'seed of the draws', '1')
     .option('--quiet', 'no progress')
     .option('--json', 'the plan as JSON')
     .action(async (options: PlanOptions) => {
       if (options.check !== undefined) return checkKept(options, options.check);
-      const order = { ask: asked(options.cap, options.view), folder: options.folder, timeLimit_s: Number(options.seconds), quiet: options.quiet === true, report: null };
+      const order = { ask: asked(options.cap, options.view), folder: options.folder, timeLimit_s: Number(options.seconds), quiet: options.quiet === true, report: null, ...askedOutlook(options.draws, options.seed) };
       const made = await withStore(options.database, (store) => makePlan(store, order));
       print(made, () => planText(made), options.json);
     });

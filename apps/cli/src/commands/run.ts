@@ -1,6 +1,6 @@
 import { dirname, join } from 'node:path';
 import { reportText } from '../findings-text.js';
-import { asked, makePlan, takeIn, withStore } from '../line.js';
+import { asked, askedOutlook, makePlan, takeIn, withStore } from '../line.js';
 import { planText, ranksText } from '../plan-text.js';
 import { type AddCommand, collect, print, type Shared } from './command.js';
 import { writeWorkbook } from './export.js';
@@ -12,6 +12,8 @@ interface RunOptions extends Shared {
   readonly view?: string;
   readonly out: string;
   readonly seconds: string;
+  readonly draws: string;
+  readonly seed: string;
   readonly papers?: string;
 }
 
@@ -26,7 +28,7 @@ async function wholeLine(folder: string, options: RunOptions): Promise<number> {
     if (report.findings.some((f) => f.severity !== 'note')) console.error(reportText(report, options.all === true));
     writeRejects(report, join(dirname(options.out), 'rejects'));
     say(`planning ${report.created} records`);
-    const made = await makePlan(store, { ask: asked(options.cap, options.view), folder, timeLimit_s: Number(options.seconds), quiet: options.quiet === true, report });
+    const made = await makePlan(store, { ask: asked(options.cap, options.view), folder, timeLimit_s: Number(options.seconds), quiet: options.quiet === true, report, ...askedOutlook(options.draws, options.seed) });
     await writeWorkbook(made, options.out);
     const printed = options.papers === undefined ? [] : await writePapers(made, { out: options.papers });
     const { expectations } = await import('../expectations.js');
@@ -45,6 +47,8 @@ export const run: AddCommand = (program) => {
     .option('--papers <folder>', 'print the papers of the plan there as well')
     .option('--database <place>', 'keep everything here; in memory by default')
     .option('--seconds <n>', 'time a round of the selection may take', '3')
+    .option('--draws <n>', 'draws of what is not known, 0 for none', '200')
+    .option('--seed <n>', 'seed of the draws', '1')
     .option('--quiet', 'no progress')
     .option('--all', 'every finding')
     .option('--json', 'the plan as JSON')
