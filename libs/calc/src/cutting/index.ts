@@ -6,3 +6,4 @@ export { cutTogether, type TogetherJob, type TogetherResult } from './together.j
 export { buyFilm, offCuts, purchaseList, type FilmPurchase, type OffCut, type PurchaseLine } from './purchase.js';
 export { nearMisses, type NearMiss } from './near-miss.js';
 export { seeded } from './random.js';
+export { relay, type OpenedRoll, type RelayJob, type RelayResult } from './relay.js';
