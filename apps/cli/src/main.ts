@@ -1,5 +1,6 @@
 #!/usr/bin/env node
 import { Command } from 'commander';
+import { bills } from './commands/bills.js';
 import { calendar } from './commands/calendar.js';
 import { check } from './commands/check.js';
 import { compute } from './commands/compute.js';
@@ -35,7 +36,7 @@ Exit codes: 0 done; 1 failed (the message says why); 2 a value or a file cannot 
   );
 
 // In the order of the work.
-for (const add of [check, importFolder, rank, plan, exportPlan, calendar, papers, run, serve, compute]) add(program);
+for (const add of [check, importFolder, bills, rank, plan, exportPlan, calendar, papers, run, serve, compute]) add(program);
 
 try {
   await program.parseAsync();

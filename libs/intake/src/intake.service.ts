@@ -5,7 +5,7 @@ import { PortfolioStore, type FileTakenIn, type PortfolioChanges } from '#store'
 import { compareRecords, fileOfRecord, type Comparison, type ListChanges, type RecordList } from './changes.js';
 import { filesOf, type InventoryFile } from './files/inventory-file.js';
 import type { Finding } from './finding.js';
-import { portfolioOf, readInventory, type ExtraCells, type FileNote, type Intake } from './read-inventory.js';
+import { portfolioOf, readInventory, type ExtraCells, type FileNote, type Intake, type IntakeOptions } from './read-inventory.js';
 import type { RejectFile } from './reject-file.js';
 
 /** What a dry run or an import has to say. */
@@ -24,24 +24,28 @@ export interface IntakeReport {
   readonly written: boolean;
 }
 
+/** What a person says beside the files. */
+export type TakeOptions = Pick<IntakeOptions, 'meter' | 'by' | 'only'>;
+
 /** Takes inventories in: reads, says what would change, and writes only when asked to. */
 @Injectable()
 export class IntakeService {
   constructor(private readonly store: PortfolioStore) {}
 
   /** The dry run: findings and what an import would do. Nothing changes. */
-  async check(source: string | readonly InventoryFile[]): Promise<IntakeReport> {
-    return (await this.compare(source)).report;
+  async check(source: string | readonly InventoryFile[], options: TakeOptions = {}): Promise<IntakeReport> {
+    return (await this.compare(source, options)).report;
   }
 
   /**
    * Takes the good rows in, all in one transaction; bad rows come back as reject files. The same files again change nothing.
    *
    * @param at ISO date and time of the import
+   * @param options what one file alone cannot say: the meter of bills, the table of files with other names
    */
-  async import(source: string | readonly InventoryFile[], at: string = new Date().toISOString()): Promise<IntakeReport> {
+  async import(source: string | readonly InventoryFile[], at: string = new Date().toISOString(), options: TakeOptions = {}): Promise<IntakeReport> {
     const files = await filesOf(source);
-    const { report, intake, comparison, isNew } = await this.compare(files);
+    const { report, intake, comparison, isNew } = await this.compare(files, options);
     const { settings, ...records } = portfolioOf(intake, at.slice(0, 10));
     const putSettings = comparison.settings || (isNew && Object.values(records).some((list) => list.length > 0));
     if (Object.keys(comparison.write).length === 0 && !putSettings) return report;
@@ -50,9 +54,9 @@ export class IntakeService {
     return { ...report, written: true };
   }
 
-  private async compare(source: string | readonly InventoryFile[]): Promise<{ report: IntakeReport; intake: Intake; comparison: Comparison; isNew: boolean }> {
+  private async compare(source: string | readonly InventoryFile[], options: TakeOptions): Promise<{ report: IntakeReport; intake: Intake; comparison: Comparison; isNew: boolean }> {
     const kept = await this.store.find();
-    const intake = await readInventory(source, { kept });
+    const intake = await readInventory(source, { ...options, kept });
     const comparison = compareRecords(kept, intake.records);
     const sum = (of: (list: ListChanges) => number): number => comparison.lists.reduce((total, list) => total + of(list), 0);
     const report: IntakeReport = {

@@ -111,6 +111,10 @@ const billKey = ({ meter, firstDay, lastDay }: Bill): string => [meter, firstDay
 function billRecords(all: Gathered, to: { readonly kept: Portfolio | null; readonly findings: FindingList; readonly meter?: string | null }): readonly Bill[] {
   const { kept, findings, meter = null } = to;
   const meters = new Set([...(kept?.meters ?? []).map(byId), ...all.meters.map(({ record }) => record.id)]);
+  if (meter !== null && !meters.has(meter)) {
+    findings.add({ file: all.bills[0]?.row.file ?? 'bills.csv', row: null, column: null, value: meter, severity: 'error', code: 'orphan', expected: 'a meter that is kept', whatToDo: 'nothing was taken: name a meter of meters.csv' });
+    return [];
+  }
   const bills = sorted(distinct(billsOfMeters(billsFrom(all.bills, meter, findings), meters, findings), { id: billKey, what: 'bill' }, findings), billKey);
   const here = new Set(bills.map(billKey));
   sayBillTroubles(bills, (kept?.bills ?? []).filter((bill) => !here.has(billKey(bill))), findings);

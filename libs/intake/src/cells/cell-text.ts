@@ -1,5 +1,5 @@
 // Words people and spreadsheets write where nothing is known. A dash alone is one of them, a number with a minus is not.
-const UNKNOWN = new Set(['', '-', '--', '?', '??', 'n/a', 'na', 'n.a.', 'n.a', '#n/a', '#ref!', '#value!', '#name?', '#div/0!', '#num!', '#null!', 'null', 'tbd', 'tbc', 'tba', 'unknown', 'not known', 'idk', "don't know", 'unk']);
+const UNKNOWN = new Set(['', '-', '--', '?', '??', 'n/a', 'na', 'n.a.', 'n.a', '#n/a', '#ref!', '#value!', '#name?', '#div/0!', '#num!', '#null!', 'null', 'nan', 'tbd', 'tbc', 'tba', 'unknown', 'not known', 'idk', "don't know", 'unk']);
 
 /** Spaces of every kind made plain, zero-width signs and outer spaces taken off; nothing else changed. */
 export function trimmed(text: string): string {

@@ -18,10 +18,21 @@ export const fileOfBytes = (name: string, bytes: Uint8Array): InventoryFile => (
 /** A text as a file; for tests and small pastes. */
 export const fileOfText = (name: string, text: string): InventoryFile => fileOfBytes(name, new TextEncoder().encode(text));
 
-/** Files of a folder (csv, txt and json, by name), one file, or the files themselves. Other files of a folder, and what somebody expects of it, are left alone. */
+/** Files of a folder (csv, txt, json and xml, by name), one file, or the files themselves. Other files of a folder, and what somebody expects of it, are left alone. */
 export async function filesOf(source: string | readonly InventoryFile[]): Promise<readonly InventoryFile[]> {
   if (typeof source !== 'string') return source;
   if (!(await stat(source)).isDirectory()) return [fileAt(source)];
-  const names = (await readdir(source)).filter((name) => /\.(csv|tsv|txt|json)$/i.test(name) && !/^expect(ed-|ations)/.test(name));
+  const names = (await readdir(source)).filter((name) => /\.(csv|tsv|txt|json|xml)$/i.test(name) && !/^expect(ed-|ations)/.test(name));
   return names.sort().map((name) => fileAt(join(source, name)));
+}
+
+/** Files of bills: of a folder its bills.csv and its XML files, otherwise the files as named. */
+export async function billFilesOf(paths: readonly string[]): Promise<readonly InventoryFile[]> {
+  const files: InventoryFile[] = [];
+  for (const path of paths) {
+    const isFolder = (await stat(path)).isDirectory();
+    const found = await filesOf(path);
+    files.push(...(isFolder ? found.filter(({ name }) => /\.xml$/i.test(name) || /^bills.*\.(csv|tsv|txt)$/i.test(name)) : found));
+  }
+  return files;
 }
