@@ -1,5 +1,6 @@
 import type { Plan } from '#planning';
 import { crewSheets } from './crew/crew-sheets.js';
+import { cutListPaper } from './cuts/cut-list-paper.js';
 import type { PaperFile } from './page/paper-bytes.js';
 import type { PaperTerms } from './paper-terms.js';
 
@@ -8,6 +9,7 @@ type MakePaper = (plan: Plan, terms: PaperTerms) => Promise<PaperFile>;
 /** The papers of a plan by the name of their file, in the order of the work. */
 const MAKERS = {
   crew: crewSheets,
+  cuts: cutListPaper,
 } satisfies Readonly<Record<string, MakePaper>>;
 
 export type PaperName = keyof typeof MAKERS;

@@ -23,14 +23,14 @@ export interface PaperAsk {
  * @throws Error for a name or a format that is not known
  */
 export async function writePapers(made: Plan, ask: PaperAsk): Promise<WrittenPaper[]> {
-  const { english, isPaperName, paper, PAPER_NAMES } = await import('#papers');
+  const { english, isPaperFormat, isPaperName, paper, PAPER_NAMES } = await import('#papers');
   const names = ask.only === undefined ? PAPER_NAMES : ask.only.split(',').map((name) => name.trim());
   const unknown = names.filter((name) => !isPaperName(name));
   if (unknown.length > 0) throw new Error(`--only must name papers out of ${PAPER_NAMES.join(', ')}, got ${unknown.join(', ')}`);
-  const { format } = ask;
-  if (format !== undefined && format !== 'letter' && format !== 'a4') throw new Error(`--format must be letter or a4, got ${format}`);
+  const { format = null } = ask;
+  if (format !== null && !isPaperFormat(format)) throw new Error(`--format must be letter or a4, got ${format}`);
   mkdirSync(ask.out, { recursive: true });
-  const terms = { printed: new Date(), format: format ?? null, texts: english };
+  const terms = { printed: new Date(), format, texts: english };
   const written: WrittenPaper[] = [];
   for (const name of names as readonly PaperName[]) {
     const { bytes, pages } = await paper(name, made, terms);

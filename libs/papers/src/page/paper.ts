@@ -2,6 +2,8 @@ import { type WidthOf, wrapped } from './wrap.js';
 
 export type PaperFormat = 'letter' | 'a4';
 
+export const isPaperFormat = (word: string): word is PaperFormat => word === 'letter' || word === 'a4';
+
 /** Points, 72 to the inch. */
 const SHEETS: Readonly<Record<PaperFormat, readonly [number, number]>> = { letter: [612, 792], a4: [595.28, 841.89] };
 
@@ -150,12 +152,24 @@ export class Paper {
 
   /** One line of text at a place, y its upper edge; x is the left, the right or the middle, as aligned. */
   put(text: string, style: TextStyle, at: { readonly x: number; readonly y: number }): void {
+    this.letters(text, style, { x: at.x, y: at.y + style.size * (LEADING - 1) * 0.5 + style.size * ASCENT, turned: false });
+  }
+
+  /** One line of text, y where its letters stand; turned, it reads upwards. */
+  letters(text: string, style: TextStyle, at: { readonly x: number; readonly y: number; readonly turned: boolean }): void {
     if (this.count === null || text === '') return;
     const width = this.widthOf(style)(text);
-    const x = style.align === 'right' ? at.x - width : style.align === 'middle' ? at.x - width / 2 : at.x;
-    const isOut = x < this.left - 1 || x + width > this.right + 1 || at.y < this.of.setup.margin - 1 || at.y + style.size * LEADING > this.sheet[1] - this.of.setup.margin + 1;
+    const back = style.align === 'right' ? width : style.align === 'middle' ? width / 2 : 0;
+    if (at.turned) {
+      this.doc.save().rotate(-90, { origin: [at.x, at.y] });
+      this.doc.text(text, at.x - back, at.y, { lineBreak: false, baseline: 'alphabetic' }).restore();
+      return;
+    }
+    const x = at.x - back;
+    const edge = this.of.setup.margin - 1;
+    const isOut = x < this.left - 1 || x + width > this.right + 1 || at.y - style.size * ASCENT < edge || at.y > this.sheet[1] - edge;
     if (isOut) this.faults.push({ page: this.page, text });
-    this.doc.text(text, x, at.y + style.size * (LEADING - 1) * 0.5 + style.size * ASCENT, { lineBreak: false, baseline: 'alphabetic' });
+    this.doc.text(text, x, at.y, { lineBreak: false, baseline: 'alphabetic' });
   }
 
   /** A paragraph over the whole width, or from `indent` on, flowing over pages line by line. */
@@ -168,8 +182,24 @@ export class Paper {
   }
 
   line(from: readonly [number, number], to: readonly [number, number], thickness = 0.6): void {
+    this.path([from, to], { thickness, dashed: false, colour: 'black' });
+  }
+
+  path(points: readonly (readonly [number, number])[], of: { readonly thickness: number; readonly dashed: boolean; readonly colour: string }): void {
     if (this.count === null) return;
-    this.doc.lineWidth(thickness).moveTo(from[0], from[1]).lineTo(to[0], to[1]).stroke('black');
+    points.forEach(([x, y], i) => (i === 0 ? this.doc.moveTo(x, y) : this.doc.lineTo(x, y)));
+    this.doc.lineWidth(of.thickness);
+    if (of.dashed) this.doc.dash(4, { space: 3 });
+    this.doc.stroke(of.colour);
+    if (of.dashed) this.doc.undash();
+  }
+
+  dot(at: { readonly x: number; readonly y: number; readonly radius: number }, fill: string | null): void {
+    if (this.count === null) return;
+    const circle = this.doc.circle(at.x, at.y, at.radius).lineWidth(0.8);
+    if (fill === null) circle.stroke('black');
+    else circle.fillAndStroke(fill, 'black');
+    this.doc.fillColor('black');
   }
 
   box(box: Box, thickness = 0.6): void {
