@@ -1,8 +1,9 @@
-import { type BodyWindow, dwellingLoads, type LoadBuffers, prepareDrive, type PreparedDrive, readTariff, tariffClock, type TariffClock } from '#calc';
+import { type BodyWindow, dwellingLoads, facadeSun_W, type LoadBuffers, prepareDrive, type PreparedDrive, readTariff, tariffClock, type TariffClock } from '#calc';
 import { type DwellingTask, type FacadeSet, filmOnSide, type WindowPanel } from './dwelling-task.js';
 import { type GainBook, gainBook, type OnGlass } from './gain-book.js';
 import type { OptionRoom } from './option-room.js';
 import { plantLimit_W } from './plant-run.js';
+import { type SideSun, sideSun } from './side-sun.js';
 import { type Zone, zoneBody, zoneOf } from './zone.js';
 
 /** A thread's workplace: gains kept between dwellings, buffers used again and again. */
@@ -10,8 +11,15 @@ export interface OptionBench {
   readonly room: OptionRoom;
   readonly gains: GainBook;
   readonly loads: LoadBuffers;
+  /** Loads of the dwelling as found, kept while its sets are computed. */
+  readonly foundLoads: LoadBuffers;
   readonly solar_W: Float64Array;
   readonly use_kWh: Float64Array;
+  /** Cooling and heating electricity of the set in hand. */
+  readonly cooling_kWh: Float64Array;
+  readonly heating_kWh: Float64Array;
+  /** Sums over the sides of the dwelling in hand; grows as a dwelling has more sides and films. */
+  readonly sideArrays: Float64Array[];
   readonly clockOf: (tariff: string) => TariffClock;
 }
 
@@ -21,8 +29,12 @@ export function optionBench(room: OptionRoom): OptionBench {
     room,
     gains: gainBook(room),
     loads: { heating_W: new Float64Array(8760), cooling_W: new Float64Array(8760) },
+    foundLoads: { heating_W: new Float64Array(8760), cooling_W: new Float64Array(8760) },
     solar_W: new Float64Array(8760),
     use_kWh: new Float64Array(8760),
+    cooling_kWh: new Float64Array(8760),
+    heating_kWh: new Float64Array(8760),
+    sideArrays: [],
     clockOf: (label) => {
       let clock = clocks.get(label);
       if (clock === undefined) {
@@ -76,8 +88,8 @@ export function dwellingBench(task: DwellingTask, room: OptionRoom): DwellingBen
     outdoor_degC: zone.site.weather.outdoor_degC,
     solar_W: new Float64Array(8760),
     internal_W: zone.internal_W,
-    heatingSetPoint_degC: d.heatingSetPoint_degC,
-    coolingSetPoint_degC: d.coolingSetPoint_degC,
+    heatingSetPoint_degC: d.setPoints_degC?.heating ?? Math.min(d.heatingSetPoint_degC, d.coolingSetPoint_degC),
+    coolingSetPoint_degC: d.setPoints_degC?.cooling ?? d.coolingSetPoint_degC,
     coolingLimit_W: limit === null ? zone.plantLimit_W : zone.plantLimit_W.map((there, h) => Math.min(there, limit[h]!)),
     heatingLimit_W: d.heatingKind === 'none' ? 0 : zone.plantLimit_W,
     initialMass_degC: d.coolingSetPoint_degC,
@@ -85,49 +97,61 @@ export function dwellingBench(task: DwellingTask, room: OptionRoom): DwellingBen
   return { task, zone, drive };
 }
 
+/** A state of the glass and how the run departs from the survey. */
+export interface RunState {
+  readonly dressing: Dressing;
+  readonly departure: Departure;
+  /** Sums over the sides from the runs before, where the dwelling has any. */
+  readonly sun?: SideSun;
+  /** Where the loads go; the bench's own arrays, which the next run fills again, when absent. */
+  readonly into?: LoadBuffers;
+}
+
 /** Heat of the sun through all glass into the bench's buffer, and the windows as paths for warmth. */
-function throughGlass(at: DwellingBench, bench: OptionBench, state: { readonly dressing: Dressing; readonly departure: Departure }) {
+function throughGlass(at: DwellingBench, bench: OptionBench, state: RunState): { readonly solar_W: Float64Array; readonly windows: readonly BodyWindow[] } {
+  if (state.departure.filmCut !== 0) return byPanel(at, bench, state);
+  const sides = (state.sun ?? sideSun(at, bench)).sides(state.dressing);
+  const facades = sides.map(({ sun_W }) => ({ glass_m2: state.departure.sun, gain_W_m2: sun_W }));
+  return { solar_W: facadeSun_W(facades, bench.solar_W, at.zone.opaque_W), windows: sides.flatMap((side) => side.windows) };
+}
+
+/** The same panel by panel, for a film whose cut is not that of its sheet. */
+function byPanel(at: DwellingBench, bench: OptionBench, state: RunState): { readonly solar_W: Float64Array; readonly windows: readonly BodyWindow[] } {
   const { departure } = state;
   const out = bench.solar_W;
   out.set(at.zone.opaque_W);
-  const windows: BodyWindow[] = [];
-  for (const panel of at.task.panels) {
+  const windows = at.task.panels.map((panel): BodyWindow => {
     const on = state.dressing(panel);
     const glass = bench.gains.of(at.zone.site, panel, on);
-    windows.push({ area_m2: panel.glass_m2, uFactor_W_m2K: glass.uFactor_W_m2K, roomEmissivity: glass.roomEmissivity });
     const scale = panel.glass_m2 * at.task.dwelling.useFactor * departure.sun;
     const gain = glass.gain_W_m2;
-    if (departure.filmCut !== 0 && typeof on === 'number') {
+    if (typeof on === 'number') {
       const bare = bench.gains.of(at.zone.site, panel, asFound(panel)).gain_W_m2;
       const cut = 1 + departure.filmCut * bench.gains.cutDoubt(panel, on);
       for (let h = 0; h < 8760; h++) out[h] = out[h]! + scale * Math.max(0, bare[h]! + cut * (gain[h]! - bare[h]!));
     } else {
       for (let h = 0; h < 8760; h++) out[h] = out[h]! + scale * gain[h]!;
     }
-  }
+    return { area_m2: panel.glass_m2, uFactor_W_m2K: glass.uFactor_W_m2K, roomEmissivity: glass.roomEmissivity };
+  });
   return { solar_W: out, windows };
 }
 
-/** Loads of one year in one state of the glass; the arrays are copies. */
+/** Loads of one year in one state of the glass; the arrays are those the run was given. */
 export interface DwellingRun {
   readonly cooling_W: Float64Array;
   readonly heating_W: Float64Array;
   readonly cooling_kWh: number;
+  readonly heating_kWh: number;
   readonly peakCooling_W: number;
   readonly hoursOverSetPoint: number;
 }
 
 /** Runs a dwelling through the year in one state of its glass. */
-export function runOf(at: DwellingBench, bench: OptionBench, state: { readonly dressing: Dressing; readonly departure: Departure }): DwellingRun {
+export function runOf(at: DwellingBench, bench: OptionBench, state: RunState): DwellingRun {
   const { solar_W, windows } = throughGlass(at, bench, state);
   const shift = state.departure.setPoint_K;
   const drive = shift === 0 ? { ...at.drive, solar_W } : { ...at.drive, solar_W, coolingSetPoint_degC: at.drive.coolingSetPoint_degC.map((t) => t + shift) };
-  const loads = dwellingLoads(zoneBody(at.task, at.zone, windows), drive, bench.loads);
-  return {
-    cooling_W: loads.cooling_W.slice(),
-    heating_W: loads.heating_W.slice(),
-    cooling_kWh: loads.cooling_kWh,
-    peakCooling_W: loads.peakCooling_W,
-    hoursOverSetPoint: loads.hoursOverCoolingSetPoint,
-  };
+  const { cooling_W, heating_W, cooling_kWh, heating_kWh, peakCooling_W, hoursOverCoolingSetPoint } = dwellingLoads(zoneBody(at.task, at.zone, windows), drive, state.into ?? bench.loads);
+  return { cooling_W, heating_W, cooling_kWh, heating_kWh, peakCooling_W, hoursOverSetPoint: hoursOverCoolingSetPoint };
 }

@@ -1,4 +1,4 @@
-import type { ShadeGeometry } from '#calc';
+import type { ScreenKind, ShadeGeometry } from '#calc';
 import type { KnownDwelling } from '../known/known-dwelling.js';
 
 /** A window as the heat balance sees it. */
@@ -15,6 +15,7 @@ export interface WindowPanel {
   /** Equal texts are equal shades. */
   readonly shadeKey: string;
   readonly screenShare: number;
+  readonly screenKind: ScreenKind;
   readonly blind: 'none' | 'light' | 'medium' | 'dark';
   readonly oldFilm: boolean;
   /** Calendar year in which the window is replaced; film on it is gone from then. */

@@ -36,6 +36,7 @@ function panelOf(window: PlacedWindow, at: { readonly building: Building; readon
     measuredAt: at.measuredAt(window),
     ...shadeOf(window, at.building),
     screenShare: window.insectScreenShare ?? 0,
+    screenKind: window.screenKind ?? 'insect',
     blind: window.blind ?? 'none',
     oldFilm: window.existingFilm === 'present',
     replacementYear: window.replacementYear,

@@ -73,11 +73,11 @@ export function gainBook(room: OptionRoom, most = 2000): GainBook {
       shadeOnFacade(site.sun, { azimuth_deg: panel.azimuth_deg, tilt_deg: panel.tilt_deg }, panel.shade),
     );
     const blind = panel.blind === 'none' ? null : drawnBlind(panel.blind, { key: glassKey, makeUp, film });
-    return { gain_W_m2: windowGain_W_m2({ optics: glass, sky, shade, screenShare: panel.screenShare, ...(blind === null ? {} : { blind }) }), uFactor_W_m2K: glass.uFactor_W_m2K, roomEmissivity: glass.makeUp.panes.at(-1)!.emissivityBack };
+    return { gain_W_m2: windowGain_W_m2({ optics: glass, sky, shade, screenShare: panel.screenShare, screenPasses: room.screenPasses[panel.screenKind], ...(blind === null ? {} : { blind }) }), uFactor_W_m2K: glass.uFactor_W_m2K, roomEmissivity: glass.makeUp.panes.at(-1)!.emissivityBack };
   };
   return {
     of: (site, panel, on) => {
-      const key = [site.site, panel.azimuth_deg, panel.tilt_deg, panel.shadeKey, panel.glazing, panel.measuredAt, on, panel.screenShare, panel.blind].join('|');
+      const key = [site.site, panel.azimuth_deg, panel.tilt_deg, panel.shadeKey, panel.glazing, panel.measuredAt, on, panel.screenShare, panel.screenKind, panel.blind].join('|');
       return gains.get(key, () => make(site, panel, on));
     },
     cutDoubt: (panel, film) => {

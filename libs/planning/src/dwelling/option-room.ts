@@ -1,4 +1,4 @@
-import type { FilmOnClear, GlazingMakeUp, InnerLayer, PlantPerformance, TariffText } from '#calc';
+import type { FilmOnClear, GlazingMakeUp, InnerLayer, PlantPerformance, ScreenKind, TariffText } from '#calc';
 import type { MeasuredGlass } from '../known/measured-glass.js';
 import type { SiteSky } from '../sky/sky-on-facades.js';
 
@@ -27,6 +27,8 @@ export interface OptionRoom {
   readonly oldFilm: FilmOnClear;
   /** Inside devices by their shade of colour, and when they are drawn. */
   readonly blinds: Readonly<Record<'light' | 'medium' | 'dark', InnerLayer>>;
+  /** Share of the sun a screen outside lets by. */
+  readonly screenPasses: Readonly<Record<ScreenKind, number>>;
   readonly blindCovered: number;
   readonly blindClosesAt_W_m2: number;
   readonly tariffs: ReadonlyMap<string, TariffText>;

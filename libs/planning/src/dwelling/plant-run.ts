@@ -9,7 +9,7 @@ export interface Machines {
   readonly of: (plant: YearSpan['plant']) => PlantOnWeather;
 }
 
-/** Electricity of a year of cooling, copied out of the buffers, with the moisture that was taken out. */
+/** Electricity of a year of cooling, with the moisture that was taken out. */
 export interface CoolingYear {
   readonly electricity_kWh: Float64Array;
   readonly total_kWh: number;
@@ -32,6 +32,8 @@ function stateOf(d: KnownDwelling, room: OptionRoom, of: { readonly plant: YearS
     performance,
     ratedCapacity_W: of.capacity_W,
     efficiency: of.plant === 'present' ? d.plantNow : d.plantAfter,
+    distributionEfficiency: d.ductEfficiency,
+    ...(of.plant === 'present' && d.plantAgeing !== null ? { ageing: d.plantAgeing } : {}),
   };
 }
 
@@ -58,11 +60,16 @@ export function plantLimit_W(d: KnownDwelling, at: { readonly room: OptionRoom; 
   return d.plantCapacity_W === null ? null : sensibleLimit_W(machinesOf(d, { ...at, peakSensible_W: 0 }).of('present'));
 }
 
-/** Cooling electricity of a load; behind film the moisture of the dwelling as found is kept. */
+/** Cooling electricity of a load; behind film the moisture of the dwelling as found is kept. Its arrays are its own. */
 export function coolingYear(on: PlantOnWeather, cooling_W: Float64Array, asFound: CoolingYear | null): CoolingYear {
   const latent_W = asFound === null ? latentLoad_W(on, cooling_W) : asFound.latent_W;
-  const year = runPlant(on, { sensibleLoad_W: cooling_W, latentLoad_W: latent_W });
-  return { electricity_kWh: year.electricity_kWh, total_kWh: year.electricity_total_kWh, latent_W, runHours_h: year.runHours_h, peak_kW: year.peak_kW, unmetHours: year.unmetHours };
+  return coolingWith(on, { cooling_W, latent_W }, new Float64Array(8760));
+}
+
+/** Cooling electricity of a sensible and a latent load, into `out`. */
+export function coolingWith(on: PlantOnWeather, loads: { readonly cooling_W: Float64Array; readonly latent_W: Float64Array }, out: Float64Array): CoolingYear {
+  const year = runPlant(on, { sensibleLoad_W: loads.cooling_W, latentLoad_W: loads.latent_W }, out);
+  return { electricity_kWh: out, total_kWh: year.electricity_total_kWh, latent_W: loads.latent_W, runHours_h: year.runHours_h, peak_kW: year.peak_kW, unmetHours: year.unmetHours };
 }
 
 /** Heating as it shows on the meter and as fuel. */
@@ -72,8 +79,8 @@ export interface HeatingYear {
   readonly total_kWh: number;
 }
 
-export function heatingYear(d: KnownDwelling, heating_W: Float64Array): HeatingYear {
+export function heatingYear(d: KnownDwelling, heating_W: Float64Array, out: Float64Array = new Float64Array(8760)): HeatingYear {
   if (d.heatingKind === 'none') return { electricity_kWh: null, total_kWh: 0 };
-  const use = heatingUse({ kind: d.heatingKind, efficiency: d.heatingEfficiency }, heating_W);
+  const use = heatingUse({ kind: d.heatingKind, efficiency: d.heatingEfficiency }, heating_W, out);
   return d.heatingKind === 'gas' ? { electricity_kWh: null, total_kWh: use.gas_total_kWh } : { electricity_kWh: use.electricity_kWh, total_kWh: use.electricity_total_kWh };
 }

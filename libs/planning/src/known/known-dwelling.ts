@@ -1,7 +1,13 @@
 import { splitEfficiencyKey } from '#catalogue';
-import type { Building, CoolingPlant, Dwelling, Efficiency, HeatingKind, PayerRule, PlantKind, TariffText, ThermalClass } from '#calc';
+import type { Building, CoolingPlant, Dwelling, Efficiency, HeatingKind, PayerRule, PlantAgeing, PlantKind, Setback, Setbacks, TariffText, ThermalClass } from '#calc';
 import type { AssumptionBook, DefaultOf } from '../job/assumption-book.js';
 import type { PlacedWindow } from './placed-windows.js';
+
+/** Set points by the hour of the day. */
+export interface DaySetPoints {
+  readonly cooling: readonly number[];
+  readonly heating: readonly number[];
+}
 
 /** A dwelling with every gap filled: what the physics and the bill need, in one place. */
 export interface KnownDwelling {
@@ -21,6 +27,8 @@ export interface KnownDwelling {
   readonly airChange_1_h: number;
   readonly coolingSetPoint_degC: number;
   readonly heatingSetPoint_degC: number;
+  /** Set points of the 24 hours of a day where they change; null: the same all day. */
+  readonly setPoints_degC: DaySetPoints | null;
   /** Twelve shares 0…1 of the month somebody lives there. */
   readonly occupied: readonly number[];
   readonly occupants: number;
@@ -30,6 +38,10 @@ export interface KnownDwelling {
   readonly plantCapacity_W: number | null;
   readonly plantNow: Efficiency;
   readonly plantAfter: Efficiency;
+  /** Share of the cooling that the ducts bring to the rooms. */
+  readonly ductEfficiency: number;
+  /** What the present machine has lost with age, where the plan asks for it. */
+  readonly plantAgeing: { readonly age_yr: number; readonly loss_1_yr: number } | null;
   /** Null: not replaced within the study. */
   readonly plantReplacementYear: number | null;
   readonly heatingKind: HeatingKind;
@@ -74,6 +86,7 @@ export function cooledShare(cooledRooms: readonly string[] | null, windows: read
 export interface PlantFilling extends Filling {
   readonly group: string;
   readonly studyYear: number;
+  readonly plantAgeing: PlantAgeing;
 }
 
 const SPLITS: readonly PlantKind[] = ['single-speed', 'two-speed', 'heat-pump'];
@@ -101,7 +114,7 @@ function replacementYearOf(plant: CoolingPlant, kind: PlantKind, of: PlantFillin
 }
 
 /** The plant of a dwelling with its gaps filled. */
-export function knownPlant(plant: CoolingPlant, fill: PlantFilling): Pick<KnownDwelling, 'plantKind' | 'plantCapacity_W' | 'plantNow' | 'plantAfter' | 'plantReplacementYear'> {
+export function knownPlant(plant: CoolingPlant, fill: PlantFilling): Pick<KnownDwelling, 'plantKind' | 'plantCapacity_W' | 'plantNow' | 'plantAfter' | 'plantReplacementYear' | 'ductEfficiency' | 'plantAgeing'> {
   const plantKind = fill.book.take({ group: fill.group, field: 'cooling kind' }, plant.kind, fill.defaultOf<PlantKind>('coolingKind'));
   return {
     plantKind,
@@ -109,7 +122,26 @@ export function knownPlant(plant: CoolingPlant, fill: PlantFilling): Pick<KnownD
     plantNow: efficiencyOf(plant.efficiency, plantKind, { ...fill, isNew: false, key: efficiencyKey(plant, plantKind, fill.studyYear) }),
     plantAfter: efficiencyOf(plant.efficiencyAfter, plantKind, { ...fill, isNew: true, key: `newEfficiency.${plantKind}` }),
     plantReplacementYear: replacementYearOf(plant, plantKind, fill),
+    ...plantLosses(plant, plantKind, fill),
   };
+}
+
+/** Set points of the hours of a day; null where nothing changes. Heating is never set above cooling. */
+export function daySetPoints(setbacks: Setbacks | null | undefined, usual: { readonly cooling: number; readonly heating: number }): DaySetPoints | null {
+  if (setbacks == null) return null;
+  const day = (of: Setback | null, base: number): number[] => Array.from({ length: 24 }, (_, hour) => (of?.hours.includes(hour) === true ? of.setPoint_degC : base));
+  const cooling = day(setbacks.cooling, usual.cooling);
+  return { cooling, heating: day(setbacks.heating, usual.heating).map((t, hour) => Math.min(t, cooling[hour]!)) };
+}
+
+const DUCTED: readonly PlantKind[] = ['single-speed', 'two-speed', 'heat-pump'];
+
+/** Ducts and age of a dwelling's machine; machines without ducts lose nothing in them. */
+function plantLosses(plant: CoolingPlant, kind: PlantKind, fill: PlantFilling): Pick<KnownDwelling, 'ductEfficiency' | 'plantAgeing'> {
+  const ducts = DUCTED.includes(kind) ? fill.book.take({ group: fill.group, field: 'share of the cooling that the ducts bring to the rooms' }, plant.ductEfficiency ?? null, fill.defaultOf<number>('ductEfficiency')) : (plant.ductEfficiency ?? 1);
+  if (fill.plantAgeing === 'off' || plant.age_yr === null) return { ductEfficiency: ducts, plantAgeing: null };
+  const loss = fill.defaultOf<number>(`plantAgeing.${fill.plantAgeing}`);
+  return { ductEfficiency: ducts, plantAgeing: { age_yr: plant.age_yr, loss_1_yr: fill.book.take({ group: fill.group, field: `efficiency a machine loses a year (${fill.plantAgeing})` }, null, loss) } };
 }
 
 /** U-value class of walls and roofs by the year a building was built. */

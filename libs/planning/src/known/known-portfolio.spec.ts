@@ -81,3 +81,28 @@ describe('a meter', () => {
     expect(dwelling?.meter).toMatchObject({ dwellings: ['AA/001'], tariff: { label: 'ASSUMED' } });
   });
 });
+
+describe('what a survey says of air, thermostat, ducts and age', () => {
+  it('takes the word for draughts before the year it was built', () => {
+    const buildings = twoDwellings.buildings.map((b) => ({ ...b, airtightness: 'leaky' as const }));
+    expect(known({}, { buildings }).dwelling?.airChange_1_h).toBe(defaultOf<number>('airChange.leaky').value);
+    expect(known().dwelling?.airChange_1_h).toBe(defaultOf<number>('airChange.before-1980').value);
+  });
+
+  it('sets the thermostat by the hour, heating never above cooling', () => {
+    const setbacks = { cooling: { setPoint_degC: 29, hours: [8, 9] }, heating: { setPoint_degC: 40, hours: [0] } };
+    const { dwelling } = known({ setbacks, heatingSetPoint_degC: 20 });
+    expect(dwelling?.setPoints_degC?.cooling.slice(7, 11)).toEqual([24.4, 29, 29, 24.4]);
+    expect(dwelling?.setPoints_degC?.heating.slice(0, 2)).toEqual([24.4, 20]);
+    expect(known().dwelling?.setPoints_degC).toBeNull();
+  });
+
+  it('loses nothing in ducts or with age unless the survey and the plan say so', () => {
+    const { dwelling, assumedField } = known();
+    expect(dwelling).toMatchObject({ ductEfficiency: 1, plantAgeing: null });
+    expect(assumedField('share of the cooling that the ducts bring to the rooms')).toBeDefined();
+    const aged = known({ plant: { ...twoDwellings.dwellings[0]!.plant, ductEfficiency: 0.8 } }, { settings: { ...twoDwellings.settings, plantAgeing: 'kept' } });
+    expect(aged.dwelling).toMatchObject({ ductEfficiency: 0.8, plantAgeing: { age_yr: 17, loss_1_yr: 0.01 } });
+    expect(aged.findings.some((f) => f.text.includes('plant ageing is on'))).toBe(true);
+  });
+});

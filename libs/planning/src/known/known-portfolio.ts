@@ -1,7 +1,7 @@
-import { type AssumedValue, type Building, type Dwelling, type Meter, type PayerRule, type PlanType, type Portfolio, readTariff, type TariffText } from '#calc';
+import { type AssumedValue, type Building, type Dwelling, type Meter, type PayerRule, type PlantAgeing, type PlanType, type Portfolio, readTariff, type TariffText } from '#calc';
 import { assumptionBook, type DefaultOf } from '../job/assumption-book.js';
 import { grouped, sortedBy } from '../grouped.js';
-import { builtClass, cooledShare, type Filling, type KnownDwelling, type KnownMeter, knownPlant, missingFor, occupiedShares } from './known-dwelling.js';
+import { builtClass, cooledShare, daySetPoints, type Filling, type KnownDwelling, type KnownMeter, knownPlant, missingFor, occupiedShares } from './known-dwelling.js';
 import { type PlacedWindow, placedWindows, windowIndex } from './placed-windows.js';
 import type { NotRanked, PlanFinding } from '../plan/plan.js';
 
@@ -17,6 +17,7 @@ export interface KnownPortfolio {
 
 interface Lookups extends Filling {
   readonly studyYear: number;
+  readonly plantAgeing: PlantAgeing;
   readonly buildings: ReadonlyMap<string, Building>;
   readonly planTypes: ReadonlyMap<string, PlanType>;
   readonly meters: ReadonlyMap<string, KnownMeter>;
@@ -87,7 +88,7 @@ function shell(dwelling: Dwelling, of: { building: Building; planType: PlanType 
     roofU_W_m2K: fill.book.take(at('roof U-value'), null, fill.defaultOf<number>(`roofU.${age}`)),
     opaqueAbsorptance: fill.book.take(at('solar absorptance of walls and roof'), null, fill.defaultOf<number>('opaqueAbsorptance')),
     thermalClass: fill.book.take(at('thermal class'), dwelling.thermalClass, fill.defaultOf<NonNullable<Dwelling['thermalClass']>>('thermalClass')),
-    airChange_1_h: fill.book.take(at('air change'), null, fill.defaultOf<number>(`airChange.${age}`)),
+    airChange_1_h: fill.book.take(at(building.airtightness == null ? 'air change' : `air change (${building.airtightness})`), null, fill.defaultOf<number>(`airChange.${building.airtightness ?? age}`)),
   };
 }
 
@@ -123,6 +124,7 @@ function knownDwelling(dwelling: Dwelling, windows: readonly PlacedWindow[], loo
   const share = cooledShare(dwelling.cooledRooms, windows);
   const isCooled = (w: PlacedWindow): boolean => dwelling.cooledRooms === null || dwelling.cooledRooms.includes(w.room ?? '');
   if (share === 0) return 'none of its rooms with windows is cooled: film gives comfort only';
+  const used = use(dwelling, { floor_m2, meterBase_kWh: look.baseLoads.get(dwelling.id) ?? null, fill: look });
   return {
     id: dwelling.id,
     building: dwelling.building,
@@ -130,7 +132,8 @@ function knownDwelling(dwelling: Dwelling, windows: readonly PlacedWindow[], loo
     floor_m2,
     cooledFloor_m2: floor_m2 * share,
     ...shell(dwelling, { building, planType, windows, floor_m2, fill: look }),
-    ...use(dwelling, { floor_m2, meterBase_kWh: look.baseLoads.get(dwelling.id) ?? null, fill: look }),
+    ...used,
+    setPoints_degC: daySetPoints(dwelling.setbacks, { cooling: used.coolingSetPoint_degC, heating: used.heatingSetPoint_degC }),
     ...knownPlant(dwelling.plant, { ...look, group: dwelling.building }),
     meter,
     windows: windows.filter(isCooled),
@@ -145,6 +148,7 @@ export function knownPortfolio(portfolio: Portfolio, defaultOf: DefaultOf): Know
   const meters = new Map(portfolio.meters.map((m) => [m.id, m]));
   const findings: PlanFinding[] = [];
   const look = {
+    plantAgeing: portfolio.settings.plantAgeing ?? 'off',
     studyYear: Number(portfolio.settings.studyStart.slice(0, 4)),
     book,
     defaultOf,
@@ -153,6 +157,10 @@ export function knownPortfolio(portfolio: Portfolio, defaultOf: DefaultOf): Know
     meters: knownMeters(portfolio, { book, defaultOf, findings }),
     baseLoads: new Map(portfolio.dwellingMeters.map((d) => [d.dwelling, meters.get(d.meter)?.baseLoad_kWh_yr ?? null])),
   };
+  if (look.plantAgeing !== 'off') {
+    const assumed = defaultOf<number>(`plantAgeing.${look.plantAgeing}`);
+    findings.push({ severity: 'warning', subject: 'all machines', text: `plant ageing is on (${look.plantAgeing}): a machine counts as ${String(assumed.value * 100)} % worse for each year of its age, which makes savings larger`, whatToDo: 'leave plant_ageing off unless the machines were measured' });
+  }
   const index = windowIndex(portfolio.windows);
   const dwellings: KnownDwelling[] = [];
   const notComputed: NotRanked[] = [];

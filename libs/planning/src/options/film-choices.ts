@@ -47,6 +47,7 @@ function optionRoom(job: PlanJob, of: { readonly films: readonly { readonly film
     films: of.films.map(({ film, sheet }) => ({ id: film.id, sheet })),
     oldFilm: sheetOf(catalogue.films.get(value('oldFilm').value)),
     blinds: { light: blind('light'), medium: blind('medium'), dark: blind('dark') },
+    screenPasses: { insect: value('screenPasses.insect').value, solar: value('screenPasses.solar').value },
     blindCovered: catalogue.glazing.blindCoveredShare.value,
     blindClosesAt_W_m2: catalogue.glazing.blindClosesAt_W_m2.value,
     tariffs: new Map(of.known.dwellings.map((d) => [d.meter.tariff.label, d.meter.tariff])),
