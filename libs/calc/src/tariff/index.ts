@@ -5,5 +5,6 @@ export { tariffClock, type TariffClock } from './tariff-clock.js';
 export { stepsCost_cents, stepShares, type StepShare } from './steps-cost.js';
 export { billOfMonths, billYear, type MonthlyUse } from './bill-year.js';
 export type { DemandLine, EnergyLine, ExportLine, MonthBill, TariffBill } from './bill.js';
-export { yearCost_cents } from './year-cost.js';
+export { isBilledBySums, partSums } from './part-sums.js';
+export { partsCost_cents, yearCost_cents } from './year-cost.js';
 export { weightedPrice_cents_kWh, type WeightedPrice } from './weighted-price.js';

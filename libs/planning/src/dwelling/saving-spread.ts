@@ -1,11 +1,20 @@
-import { AS_SURVEYED, asFound, type Departure, dressedWith, type DwellingBench, type OptionBench, runOf } from './dwelling-run.js';
+import { AS_SURVEYED, asFound, type Departure, dressedWith, type Dressing, type DwellingBench, type OptionBench, runOf } from './dwelling-run.js';
 import type { FacadeSet } from './dwelling-task.js';
+import type { SideSun } from './side-sun.js';
+
+/** What the dwelling's own runs have left: sums of its sides, and its cooling load as found and surveyed. */
+export interface Surveyed {
+  readonly sun: SideSun;
+  readonly found_kWh: number;
+}
 
 /** Cooling load cut by a set under a departure from the survey, kWh a year; loads stand for money, since the range is relative. */
-function cutUnder(at: DwellingBench, bench: OptionBench, of: { readonly set: FacadeSet; readonly departure: Departure }): number {
-  const year = at.task.spans[0]?.firstYear ?? 0;
-  const found = runOf(at, bench, { dressing: asFound, departure: of.departure }).cooling_kWh;
-  return found - runOf(at, bench, { dressing: dressedWith(of.set, year), departure: of.departure }).cooling_kWh;
+function cutUnder(at: DwellingBench, bench: OptionBench, of: { readonly set: FacadeSet; readonly departure: Departure; readonly as: Surveyed }): number {
+  const { set, departure, as } = of;
+  const coolingOf = (dressing: Dressing): number => runOf(at, bench, { dressing, departure, sun: as.sun }).cooling_kWh;
+  // How much a film cuts says nothing of the dwelling without it.
+  const isSurveyed = departure.setPoint_K === 0 && departure.sun === 1;
+  return (isSurveyed ? as.found_kWh : coolingOf(asFound)) - coolingOf(dressedWith(set, at.task.spans[0]?.firstYear ?? 0));
 }
 
 /**
@@ -16,14 +25,14 @@ function cutUnder(at: DwellingBench, bench: OptionBench, of: { readonly set: Fac
  *
  * @returns 0 for a dwelling without sets; 1 where the widest set saves nothing
  */
-export function savingSpread(at: DwellingBench, bench: OptionBench): number {
+export function savingSpread(at: DwellingBench, bench: OptionBench, as: Surveyed): number {
   const set = at.task.sets.reduce<FacadeSet | undefined>((best, s) => (best === undefined || s.facades.length > best.facades.length ? s : best), undefined);
   if (set === undefined) return 0;
   const { doubt } = bench.room;
-  const middle = cutUnder(at, bench, { set, departure: AS_SURVEYED });
+  const middle = cutUnder(at, bench, { set, departure: AS_SURVEYED, as });
   if (middle <= 0) return 1;
   const half = (low: Partial<Departure>, high: Partial<Departure>): number =>
-    (cutUnder(at, bench, { set, departure: { ...AS_SURVEYED, ...high } }) - cutUnder(at, bench, { set, departure: { ...AS_SURVEYED, ...low } })) / 2 / middle;
+    (cutUnder(at, bench, { set, departure: { ...AS_SURVEYED, ...high }, as }) - cutUnder(at, bench, { set, departure: { ...AS_SURVEYED, ...low }, as })) / 2 / middle;
   const setPoint = half({ setPoint_K: doubt.setPoint_K }, { setPoint_K: -doubt.setPoint_K });
   const sun = half({ sun: 1 - doubt.useFactor }, { sun: 1 + doubt.useFactor });
   const film = half({ filmCut: -doubt.filmCut }, { filmCut: doubt.filmCut });
