@@ -1,39 +1,9 @@
 import fc from 'fast-check';
-import { filmJobs, wholePieces, type FilmJob } from '../../../../test/reference/cutting.js';
 import { cut } from './cut.js';
 import type { CutJob } from './job.js';
 import { checkLayout } from './layout-check.js';
 
-const QUARTER_mm = 6.35;
-
-const jobOf = (film: FilmJob): CutJob => ({
-  pieces: film.pieces.map(([across, along, count], k) => ({ id: `p${k}`, width_mm: across * QUARTER_mm, length_mm: along * QUARTER_mm, count, mayRotate: film.mayRotate })),
-  rolls: film.rollWidths.map((width) => ({ width_mm: width * QUARTER_mm })),
-});
-
-describe('film jobs with a bound from outside', () => {
-  it.each(filmJobs.rows)('$place: the bound is met, and never above the best known area', ({ given, expect: wanted }) => {
-    const job = jobOf(given);
-    const result = cut(job);
-    const bound = result.lowerBoundArea_mm2 / QUARTER_mm ** 2;
-    expect(bound).toBeGreaterThanOrEqual(wanted.lowerBound - (filmJobs.tolerance.abs ?? 0));
-    expect(result.boughtArea_mm2 / QUARTER_mm ** 2).toBeLessThanOrEqual(wanted.bestKnown + 0.5);
-    expect(bound).toBeLessThanOrEqual(wanted.bestKnown);
-    expect(checkLayout(job, result)).toEqual({ ok: true, faults: [] });
-  });
-});
-
 describe('whole rolls', () => {
-  it.each(wholePieces.rows)('$place', ({ given, expect: wanted }) => {
-    const result = cut({
-      pieces: [{ id: 'a', width_mm: given.width_in * 25.4, length_mm: given.length_in * 25.4, count: given.count, mayRotate: false }],
-      rolls: [{ width_mm: 48 * 25.4, length_mm: 1200 * 25.4 }],
-    });
-    expect(result.rolls.length).toBe(wanted.rolls);
-    expect(result.placements.filter((at) => at.roll === 0).length).toBe(wanted.perRoll);
-    expect(result.overBound).toBeCloseTo(0, 9);
-  });
-
   it('takes stock before it buys, and says what is bought', () => {
     const job: CutJob = {
       pieces: [{ id: 'a', width_mm: 900, length_mm: 1000, count: 12, mayRotate: false }],

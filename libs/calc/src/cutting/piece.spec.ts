@@ -1,14 +1,7 @@
 import fc from 'fast-check';
-import { pieceSizes } from '../../../../test/reference/cutting.js';
 import { pieceOfPane } from './piece.js';
 
 describe('a pane gives a rough cut size and a finished size', () => {
-  it.each(pieceSizes.rows)('$place', ({ given, expect: wanted }) => {
-    const piece = pieceOfPane({ width_mm: given.width_in * 25.4, height_mm: given.height_in * 25.4 });
-    expect(`${piece.widthText} × ${piece.lengthText}`).toBe(wanted.cut);
-    expect(`${piece.finishedWidthText} × ${piece.finishedLengthText}`).toBe(wanted.finished);
-  });
-
   it('adds nothing to a size that stands on an eighth of an inch already', () => {
     for (let eighths = 80; eighths < 800; eighths++) {
       const piece = pieceOfPane({ width_mm: eighths * 3.175, height_mm: 500, trimPerEdge_mm: 12.7 });
