@@ -3,7 +3,7 @@
 //   node --import tsx --conditions=source scripts/derive-climates.mjs FOLDER_OF_EPW_FILES
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { MONTH_DAYS, sunYear } from '#calc';
+import { MONTH_DAYS, yearExtremes } from '#calc';
 import { readWeatherFile } from '#weather';
 
 const PLACES = [
@@ -29,11 +29,6 @@ const VALUES = [['outdoor_degC', 1], ['dewPoint_degC', 1], ['directNormal_W_m2',
 const round = (x, digits) => Math.round(x * 10 ** digits) / 10 ** digits;
 const sumOf = (values, from, to) => values.subarray(from, to).reduce((a, b) => a + b, 0);
 const dayStart = MONTH_DAYS.map((_, m) => MONTH_DAYS.slice(0, m).reduce((a, b) => a + b, 0));
-const nameOf = (day) => {
-  const month = dayStart.findLastIndex((start) => start <= day);
-  return `${day - dayStart[month] + 1} ${MONTHS[month]}`;
-};
-
 /** Days of a month cut in three by their direct-normal sum; the dull third takes a day that is left, then the middle. */
 function thirds(year, month) {
   const days = Array.from({ length: MONTH_DAYS[month] }, (_, d) => dayStart[month] + d);
@@ -52,34 +47,22 @@ const dayType = (year, days) => ({
   ])),
 });
 
-/** The temperature that `share` of the year's hours exceed, and the mean wet bulb of the hours within half a degree of it. */
-function exceeded(year, share) {
-  const sorted = Float64Array.from(year.outdoor_degC).sort().reverse();
-  const dry = sorted[Math.round(share * 8760)];
-  const near = Array.from(year.outdoor_degC.keys()).filter((i) => Math.abs(year.outdoor_degC[i] - dry) <= 0.5);
-  const day = Math.floor(near.reduce((a, b) => (Math.abs(year.outdoor_degC[b] - dry) < Math.abs(year.outdoor_degC[a] - dry) ? b : a)) / 24);
-  return { outdoor_degC: round(dry, 1), wetBulb_degC: round(near.reduce((sum, i) => sum + year.wetBulb_degC[i], 0) / near.length, 1), hours: near.length, day: nameOf(day) };
-}
-
-function coldMorning(year, sun) {
-  const hours = Array.from(year.outdoor_degC.keys()).filter((i) =>
-    i % 24 >= 5 && i % 24 < 12 && sun.altitude_deg[i] > 5 && year.directNormal_W_m2[i] >= 400 && year.wind_m_s[i] <= 3);
-  const i = hours.reduce((a, b) => (year.outdoor_degC[b] < year.outdoor_degC[a] ? b : a));
+/** The extremes of a year, rounded as a file shows them. */
+function extremesOf(year) {
+  const { coldClearMorning: cold, hottestClearDay: hot, exceeded_0_4, exceeded_99_6 } = yearExtremes(year);
+  const exceeded = (of) => ({ ...of, outdoor_degC: round(of.outdoor_degC, 1), wetBulb_degC: round(of.wetBulb_degC, 1) });
+  const hours = (name, digits) => hot[name].map((x) => round(x, digits));
   return {
-    day: nameOf(Math.floor(i / 24)), hour: i % 24, outdoor_degC: round(year.outdoor_degC[i], 1), wind_m_s: round(year.wind_m_s[i], 1),
-    directNormal_W_m2: Math.round(year.directNormal_W_m2[i]), diffuseHorizontal_W_m2: Math.round(year.diffuseHorizontal_W_m2[i]),
-    globalHorizontal_W_m2: Math.round(year.globalHorizontal_W_m2[i]), sunAltitude_deg: round(sun.altitude_deg[i], 1), sunAzimuth_deg: round(sun.azimuth_deg[i], 1),
-  };
-}
-
-function hottestClearDay(year) {
-  const bright = MONTHS.flatMap((_, month) => thirds(year, month)[2]);
-  const top = (day) => Math.max(...year.outdoor_degC.subarray(day * 24, day * 24 + 24));
-  const day = bright.reduce((a, b) => (top(b) > top(a) ? b : a));
-  const hours = (name, digits) => Array.from(year[name].subarray(day * 24, day * 24 + 24), (x) => round(x, digits));
-  return {
-    day: nameOf(day), dayOfYear: day + 1, outdoor_degC: hours('outdoor_degC', 1), wetBulb_degC: hours('wetBulb_degC', 1), directNormal_W_m2: hours('directNormal_W_m2', 0),
-    diffuseHorizontal_W_m2: hours('diffuseHorizontal_W_m2', 0), globalHorizontal_W_m2: hours('globalHorizontal_W_m2', 0), wind_m_s: hours('wind_m_s', 1),
+    coldClearMorning: {
+      ...cold, outdoor_degC: round(cold.outdoor_degC, 1), wind_m_s: round(cold.wind_m_s, 1), directNormal_W_m2: Math.round(cold.directNormal_W_m2), diffuseHorizontal_W_m2: Math.round(cold.diffuseHorizontal_W_m2),
+      globalHorizontal_W_m2: Math.round(cold.globalHorizontal_W_m2), sunAltitude_deg: round(cold.sunAltitude_deg, 1), sunAzimuth_deg: round(cold.sunAzimuth_deg, 1),
+    },
+    exceeded_0_4: exceeded(exceeded_0_4),
+    exceeded_99_6: exceeded(exceeded_99_6),
+    hottestClearDay: {
+      ...hot, outdoor_degC: hours('outdoor_degC', 1), wetBulb_degC: hours('wetBulb_degC', 1), directNormal_W_m2: hours('directNormal_W_m2', 0),
+      diffuseHorizontal_W_m2: hours('diffuseHorizontal_W_m2', 0), globalHorizontal_W_m2: hours('globalHorizontal_W_m2', 0), wind_m_s: hours('wind_m_s', 1),
+    },
   };
 }
 
@@ -103,10 +86,7 @@ for (const [key, label, group, station, set] of PLACES) {
     },
     extremes: {
       how: 'Of this one typical year, not of many years. coldClearMorning: coldest hour from 05 to 12 h with direct sun of 400 W/m2 or more, the sun above 5 degrees and wind of 3 m/s or less. exceeded: dry bulb exceeded in 0.4 % and 99.6 % of the hours with the mean wet bulb of the hours within 0.5 K and a day on which it stood. hottestClearDay: of the bright third of every month the day with the highest hour.',
-      coldClearMorning: coldMorning(year, sunYear(weather.site)),
-      exceeded_0_4: exceeded(year, 0.004),
-      exceeded_99_6: exceeded(year, 0.996),
-      hottestClearDay: hottestClearDay(year),
+      ...extremesOf(weather),
     },
     months: MONTHS.map((_, month) => thirds(year, month).map((days) => dayType(year, days))),
   };
