@@ -20,8 +20,8 @@ function proofText(plan: Plan): string {
   if (proof.status === 'infeasible') return `No plan fits: ${proof.why ?? ''}`;
   const choice =
     proof.status === 'optimal'
-      ? `Proved: under the caps of the last round no choice of these options is worth more than the ${dollars(proof.value_cents)} chosen.`
-      : `Not proved to be the best: ${dollars(proof.value_cents)} chosen; under the caps of the last round none can pass ${dollars(proof.bound_cents)} (gap ${percent(proof.gap)}).`;
+      ? `Proved: under the caps it was made with no choice of these options is worth more than the ${dollars(proof.value_cents)} chosen.`
+      : `Not proved to be the best: ${dollars(proof.value_cents)} chosen; under the caps it was made with none can pass ${dollars(proof.bound_cents)} (gap ${percent(proof.gap)}).`;
   return `${choice}\nAfter whole rolls the lines are worth ${dollars(worth.lines_cents)}, their visits take off ${dollars(worth.visits_cents ?? 0)}; under the full caps, film priced by the piece, no plan passes ${dollars(worth.fullCapBound_cents)}.`;
 }
 

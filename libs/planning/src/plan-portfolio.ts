@@ -1,18 +1,21 @@
-import { chooseUnderCaps, loweredCaps, workedCaps } from './choice/choose-under-caps.js';
+import { chooseUnderCaps, nextCaps, workedCaps } from './choice/choose-under-caps.js';
 import { filmChoices } from './options/film-choices.js';
 import { handLocks } from './known/hand-locks.js';
 import { knownPortfolio } from './known/known-portfolio.js';
 import { meterResults, unsettledMeters } from './review/meter-results.js';
-import { defaultsOf, type PlanJob } from './job/plan-job.js';
+import { defaultsOf, howHard, type PlanJob } from './job/plan-job.js';
+import { withTrueBearings } from './known/true-bearings.js';
 import { planOf } from './plan/plan-of.js';
 import { rollPricing, settingsInForce } from './job/plan-settings.js';
 import { planTerms } from './job/plan-terms.js';
 import type { Plan, RoundLog } from './plan/plan.js';
 import { priceByRolls } from './rolls/price-by-rolls.js';
 import { chosenSets, planSaving_cents, studyYears } from './plan/settled.js';
+import { sharedMeterLog } from './review/shared-meter-log.js';
 import { skyOnFacades } from './sky/sky-on-facades.js';
 import { foundTasks, revaluedOptions, valuedOptions } from './options/valued-options.js';
 import { heldWithinCaps } from './rolls/within-caps.js';
+import { betterRound, type Round, roundOf } from './rolls/best-round.js';
 import type { Workers } from './workers.js';
 
 /** Rounds of the two loops: whole rolls against the cap, neighbours on a shared meter against first-in values. */
@@ -23,7 +26,8 @@ const MOST_ROUNDS = 3;
  *
  * Each stage takes the result of the one before and gives a new value; nothing here is worked out in place.
  */
-export async function planPortfolio(job: PlanJob, work: Workers): Promise<Plan> {
+export async function planPortfolio(asked: PlanJob, work: Workers): Promise<Plan> {
+  const job = withTrueBearings(asked); // bearings read off a compass turned to true north
   const known = knownPortfolio(job.portfolio, defaultsOf(job.catalogue)); // plan types laid out, gaps filled and noted
   const terms = planTerms(job.portfolio.settings, defaultsOf(job.catalogue));
   const skies = skyOnFacades(known, job.weather, job.catalogue.assumptions.value('albedo').value); // (site, azimuth, tilt) → hourly beam, sky, ground
@@ -35,25 +39,27 @@ export async function planPortfolio(job: PlanJob, work: Workers): Promise<Plan> 
   let valued = await valuedOptions(tasks, { choices, work, progress: job.progress }); // gain → dwelling year → bills, as found and filmed
   let caps = workedCaps(settings.phases, terms);
   const rounds: RoundLog[] = [];
+  let best: Round | undefined;
   let fullCapBound_cents: number | undefined;
   for (let round = 1; ; round++) {
-    const chosen = await chooseUnderCaps(valued.options, caps, { ...settings, work }); // plan lines, bound, certificate
+    const chosen = await chooseUnderCaps(valued.options, caps, { ...settings, work, how: howHard(job, MOST_ROUNDS + 2 - round) }); // plan lines, bound, certificate
     fullCapBound_cents ??= chosen.choice.proof.bound_cents;
     const pricing = rollPricing(job, settings, { valued, choices });
     const priced = priceByRolls(chosen.choice, pricing); // cut list; the cap held on what is bought
+    best = betterRound(best, roundOf({ chosen, pricing, priced }, settings));
     const setOf = chosenSets(chosen.choice, choices);
     const shared = await meterResults({ tasks: valued.tasks, choice: chosen.choice, setOf, work, room: choices.room, sharedOnly: true });
     const unsettled = unsettledMeters(shared, planSaving_cents(chosen.choice));
-    const lowered = loweredCaps(caps, priced, { phases: settings.phases, terms, round });
-    if (round > MOST_ROUNDS || (lowered.log.length === 0 && unsettled.length === 0)) {
-      const held = heldWithinCaps(priced, { of: pricing, lockedIn: settings.lockedIn, spare: chosen.spare });
-      return planOf({ job, known, skies, choices, settings, valued, chosen, pricing, priced: held.priced, rounds: [...rounds, ...held.log], workedCaps: caps, fullCapBound_cents, work });
+    const next = nextCaps(caps, priced, { ...settings, round });
+    if (round > MOST_ROUNDS || (next.log.length === 0 && unsettled.length === 0)) {
+      const held = heldWithinCaps(best.priced, best.trim);
+      return planOf({ job, known, skies, choices, settings, valued, chosen: best.chosen, pricing: best.pricing, priced: held.priced, rounds: [...rounds, ...held.log], workedCaps: best.chosen.caps_cents, fullCapBound_cents, work });
     }
-    rounds.push(...lowered.log);
-    caps = lowered.caps_cents;
+    rounds.push(...next.log, ...unsettled.map((m) => sharedMeterLog(round, m)));
+    caps = next.caps_cents;
     if (unsettled.length > 0) {
-      rounds.push(...unsettled.map((m): RoundLog => ({ round, kind: 'shared meter', subject: m.meter, text: `together the meter saves ${(m.togetherSaving_cents / 100).toFixed(2)}, one by one ${(m.firstInSaving_cents / 100).toFixed(2)} a year: options valued again with the plan in place` })));
       valued = await revaluedOptions(valued, { meters: new Set(unsettled.map((m) => m.meter)), chosen: setOf, choices, work });
+      best = undefined; // what was chosen at other values is not compared
     }
   }
 }

@@ -5,7 +5,7 @@ import { buildingWeather } from './job/building-weather.js';
 import { planPortfolio } from './plan-portfolio.js';
 import type { Plan, PlanFinding } from './plan/plan.js';
 import type { OutlookOrder } from './uncertainty/outlook.js';
-import type { Progress, Workers } from './workers.js';
+import type { BetterPlan, Progress, Workers } from './workers.js';
 
 /** A plan to be made: what the edge of the program knows and calc may not ask for. */
 export interface PlanOrder {
@@ -22,6 +22,9 @@ export interface PlanOrder {
   /** How many draws of what is not known. */
   readonly outlook?: OutlookOrder;
   readonly progress?: Progress;
+  /** Goes on with the choice until it is proved or these seconds are used; each better plan is told. */
+  readonly prove_s?: number;
+  readonly better?: (found: BetterPlan) => void;
 }
 
 /** Makes plans of the kept portfolio and keeps them: opens the built-in data once, reads weather, runs the spine on the workers it is given. */
@@ -48,6 +51,8 @@ export class PlanningService {
         inputHash: contentHash(portfolio),
         findings: [...order.findings, ...findings],
         ...(progress === undefined ? {} : { progress }),
+        ...(order.prove_s === undefined ? {} : { prove_s: order.prove_s }),
+        ...(order.better === undefined ? {} : { better: order.better }),
         ...(outlook === undefined ? {} : { outlook }),
       },
       this.workers,

@@ -20,6 +20,8 @@ export interface MilpAnswer {
 /** How long it may take, and who wants to know of better choices. */
 export interface MilpLimits {
   readonly timeLimit_s: number;
+  /** Ends the work from outside; what was reached is kept. */
+  readonly signal?: AbortSignal;
   readonly better?: (found: MilpAnswer) => void;
 }
 
@@ -56,6 +58,9 @@ export async function selectByMilp(problem: SelectionProblem, limits: MilpLimits
   port1.on('message', hear);
   const thread = new Piscina({ ...threadFile('milp'), minThreads: 1, maxThreads: 1 });
   const ending = new AbortController();
+  const endFromOutside = (): void => { ending.abort(); };
+  limits.signal?.addEventListener('abort', endFromOutside);
+  if (limits.signal?.aborted === true) ending.abort();
   const timer = setTimeout(() => { ending.abort(); }, (limits.timeLimit_s + GRACE_S) * 1000);
   try {
     const task: MilpTask = { port: port2, model, timeLimit_s: limits.timeLimit_s };
@@ -67,6 +72,7 @@ export async function selectByMilp(problem: SelectionProblem, limits: MilpLimits
     return answer('bounded');
   } finally {
     clearTimeout(timer);
+    limits.signal?.removeEventListener('abort', endFromOutside);
     port1.close();
     await thread.destroy();
   }

@@ -11,6 +11,15 @@ interface PlanOptions extends Shared {
   readonly seed: string;
   readonly folder: string;
   readonly check?: string;
+  readonly prove?: string | true;
+}
+
+/** @throws Error for anything but minutes above 0 */
+function proveSeconds({ prove }: PlanOptions): { prove_s?: number } {
+  if (prove === undefined) return {};
+  const minutes = prove === true ? 10 : Number(prove);
+  if (!(minutes > 0)) throw new Error(`--prove must be minutes above 0, got ${String(prove)}`);
+  return { prove_s: minutes * 60 };
 }
 
 /** Checks the proof kept with a plan; a proof that does not hold is exit code 1. */
@@ -29,7 +38,8 @@ export const plan: AddCommand = (program) => {
     .option(...DATABASE_OPTION)
     .option('--cap <phase=dollars>', 'cap of a phase, repeatable; dollars alone give every owner one year with that cap', collect, [])
     .option('--view <view>', 'whole (all payers) or owner')
-    .option('--seconds <n>', 'time a round of the selection may take', '3')
+    .option('--seconds <n>', 'work a round of the selection may take, counted in steps so that every machine makes the same plan', '3')
+    .option('--prove [minutes]', 'go on until the choice is proved, for up to 10 minutes, the mixed-integer solver beside; each better plan is told')
     .option('--folder <folder>', 'where weather files named in the inventory lie', '.')
     .option('--check <id>', 'makes nothing: checks the proof kept with a plan again, without the search')
     .option('--draws <n>', 'draws of what is not known, 0 for none', '200')
@@ -38,7 +48,7 @@ export const plan: AddCommand = (program) => {
     .option('--json', 'the plan as JSON')
     .action(async (options: PlanOptions) => {
       if (options.check !== undefined) return checkKept(options, options.check);
-      const order = { ask: asked(options.cap, options.view), folder: options.folder, timeLimit_s: Number(options.seconds), quiet: options.quiet === true, report: null, ...askedOutlook(options.draws, options.seed) };
+      const order = { ask: asked(options.cap, options.view), folder: options.folder, timeLimit_s: Number(options.seconds), quiet: options.quiet === true, report: null, ...askedOutlook(options.draws, options.seed), ...proveSeconds(options) };
       const made = await withStore(options.database, (store) => makePlan(store, order));
       print(made, () => planText(made), options.json);
     });

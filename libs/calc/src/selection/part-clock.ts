@@ -1,6 +1,6 @@
 import { LpMaster } from './lp-master.js';
 import type { SelectionProblem, SelectionTools } from './problem.js';
-import type { Effort } from './several-caps-part.js';
+import type { Effort } from './effort.js';
 
 /** Shares the time limit out over the parts by their size; time a part leaves goes to those after it. */
 export class PartClock {
@@ -8,6 +8,9 @@ export class PartClock {
   private readonly timed: boolean;
   private at = 0;
   private left: number;
+  private readonly all: number;
+  /** Has the clock ended any stage? */
+  struck = false;
 
   constructor(
     problem: SelectionProblem,
@@ -16,7 +19,7 @@ export class PartClock {
   ) {
     this.timed = tools.now_s !== undefined && problem.timeLimit_s !== undefined;
     this.end_s = (tools.now_s?.() ?? 0) + (problem.timeLimit_s ?? Infinity);
-    this.left = sizes.reduce((a, b) => a + b, 0);
+    this.all = this.left = sizes.reduce((a, b) => a + b, 0);
   }
 
   /** Effort of the next part. */
@@ -25,10 +28,15 @@ export class PartClock {
     const from_s = this.timed ? this.tools.now_s!() : 0;
     const own_s = this.timed ? Math.max(0, ((this.end_s - from_s) * size) / Math.max(size, this.left)) : Infinity;
     this.left -= size;
-    const { better, solveLp } = this.tools;
+    const { better, solveLp, work_s } = this.tools;
     return {
+      work_s: work_s === undefined ? null : (work_s * size) / Math.max(1, this.all),
       timed: this.timed,
-      used: (share) => this.timed && this.tools.now_s!() - from_s > share * own_s,
+      used: (share) => {
+        const used = this.timed && this.tools.now_s!() - from_s > share * own_s;
+        this.struck ||= used;
+        return used;
+      },
       better: (worth, bound) => better?.({ value: worth, bound }),
       ...(solveLp === undefined ? {} : { makeMaster: (limit, blocks, penalty) => new LpMaster(solveLp, limit, { blocks, penalty }) }),
     };

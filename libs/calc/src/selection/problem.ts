@@ -112,6 +112,8 @@ export interface SelectionCertificate {
 export interface SelectionEffort {
   readonly independentParts: number;
   readonly searchStates: number;
+  /** What ended the search: nothing was left to look for; the count of steps, the same everywhere; the clock, which depends on the machine. */
+  readonly endedBy: 'proof' | 'steps' | 'clock';
 }
 
 /** A choice with the proof of how good it is, or why there is none. */
@@ -166,6 +168,8 @@ export interface SelectionTools {
   readonly solveLp?: SolveLp;
   /** Seconds on any steady clock; with `timeLimit_s` it ends the search. Without it the search is limited by counts and repeats exactly. */
   readonly now_s?: () => number;
+  /** Seconds of work of a reference machine, counted in steps: the same answer on every machine unless the clock strikes first. */
+  readonly work_s?: number;
   /** Called with each better plan, its value and the bound of that moment. */
   readonly better?: (found: { readonly value: number; readonly bound: number }) => void;
 }

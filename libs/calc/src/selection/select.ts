@@ -25,7 +25,7 @@ function contradiction(problem: SelectionProblem): string | null {
   return both.length === 0 ? null : `${both.join(', ')} must be taken and must not be taken`;
 }
 
-function noChoice(status: 'infeasible' | 'bounded', why: string, more: { readonly parts: number; readonly states: number; readonly bound: number | null }): SelectionResult {
+function noChoice(status: 'infeasible' | 'bounded', why: string, more: { readonly parts: number; readonly states: number; readonly bound: number | null; readonly struck?: boolean }): SelectionResult {
   return {
     status,
     why,
@@ -36,7 +36,7 @@ function noChoice(status: 'infeasible' | 'bounded', why: string, more: { readonl
     bound: more.bound,
     gap: null,
     certificate: null,
-    effort: { independentParts: more.parts, searchStates: more.states },
+    effort: { independentParts: more.parts, searchStates: more.states, endedBy: status === 'infeasible' ? 'proof' : more.struck === true ? 'clock' : 'steps' },
   };
 }
 
@@ -53,7 +53,7 @@ function groupOf(of: Compiled, option: number): number {
 }
 
 /** Puts the answers of all parts together. */
-function together(problem: SelectionProblem, of: Compiled, all: { answers: readonly Extract<PartAnswer, { found: true }>[]; multipliers: Multipliers }): SelectionResult {
+function together(problem: SelectionProblem, of: Compiled, all: { answers: readonly Extract<PartAnswer, { found: true }>[]; multipliers: Multipliers; struck: boolean }): SelectionResult {
   const lines = all.answers
     .flatMap(({ options, phases }) => options.map((option, i) => ({ group: groupOf(of, option), option, phase: phases[i]! })))
     .sort((a, b) => a.group - b.group);
@@ -80,7 +80,7 @@ function together(problem: SelectionProblem, of: Compiled, all: { answers: reado
       gap: gapOf(lagrangian, value),
       provedBy: lagrangian === value ? 'bound' : bound === value ? 'search' : 'none',
     },
-    effort: { independentParts: all.answers.length, searchStates: all.answers.reduce((sum, part) => sum + part.states, 0) },
+    effort: { independentParts: all.answers.length, searchStates: all.answers.reduce((sum, part) => sum + part.states, 0), endedBy: bound === value ? 'proof' : all.struck ? 'clock' : 'steps' },
   };
 }
 
@@ -115,8 +115,8 @@ export function select(problem: SelectionProblem, tools: SelectionTools = {}): S
     const answer = hasOneCapOnly(of, part)
       ? solveOneCapPart(of, part, { multipliers, limits: { mostStates: MOST_STATES, mostWork: MOST_WORK, expired: () => effort.used(1) } })
       : solveSeveralCapsPart(of, part, { multipliers, effort });
-    if (!answer.found) return noChoice(answer.impossible ? 'infeasible' : 'bounded', answer.why, { parts: parts.length, states: answer.states, bound: null });
+    if (!answer.found) return noChoice(answer.impossible ? 'infeasible' : 'bounded', answer.why, { parts: parts.length, states: answer.states, bound: null, struck: clock.struck });
     answers.push(answer);
   }
-  return together(problem, of, { answers, multipliers });
+  return together(problem, of, { answers, multipliers, struck: clock.struck });
 }

@@ -1,5 +1,6 @@
-import { bestPrices, type BestPrices, type PriceLimits } from './best-prices.js';
+import { bestPrices, type BestPrices } from './best-prices.js';
 import type { Compiled } from './compiled.js';
+import { Budget, type Effort } from './effort.js';
 import { firstPlan } from './first-plan.js';
 import { improvePlan, type ImproveLimits } from './improve-plan.js';
 import type { IndependentPart } from './independent-parts.js';
@@ -12,27 +13,13 @@ import { PricedItems } from './priced-items.js';
 import { propagate } from './propagation.js';
 import { Relaxation } from './relaxation.js';
 import { noRestriction } from './restriction.js';
-import { searchTree, type TreeAnswer } from './tree-search.js';
+import { searchTree, type TreeAnswer, type TreeLimits } from './tree-search.js';
 import { wholeBound } from './bound-rounding.js';
 
-/** How much work a part may take: counts, and shares of its time where a clock was given. */
-export interface Effort {
-  /** With a clock the counts do not end the search. */
-  readonly timed: boolean;
-  /** Is this share of the part's time used? */
-  readonly used: (share: number) => boolean;
-  readonly better: (worth: number, bound: number) => void;
-  readonly makeMaster?: PriceLimits['makeMaster'];
-}
-
-/** Counts that end each stage without a clock: some seconds for a hundred groups with tens of options. */
 const FIRST_ROUNDS = 3;
 const LAST_ROUNDS = 4;
 const OPENINGS = 100;
 const NODES_IN_ROUND = 4000;
-const IMPROVE_WORK = 4e7;
-const TREE_WORK = 8e6;
-const SETTLE_WORK = 2e6;
 /** Parts with more items than this are not searched to the end. */
 const MOST_TREE_ITEMS = 20_000;
 /** Blocks the built-in simplex mixes at most; a solver handed in takes one a unit. */
@@ -51,6 +38,7 @@ class PartSearch {
     private readonly relaxation: Relaxation,
     private readonly prices: BestPrices,
     private readonly effort: Effort,
+    private readonly budget: Budget,
   ) {
     this.state = new PlanState(relaxation.model);
     this.priced = new PricedItems(relaxation.model, relaxation.rows, prices.price);
@@ -60,7 +48,7 @@ class PartSearch {
   /** The best of the plans made from the relaxed choices. */
   first(): void {
     let best: Int32Array | null = null;
-    for (const choice of [...this.prices.choices].reverse()) {
+    for (const choice of [...this.prices.choices].reverse().slice(0, this.budget.firstPlans)) {
       const worth = firstPlan(this.state, this.priced, choice);
       if (worth > this.worth || best === null) [this.worth, best] = [worth, this.state.item.slice()];
       if (this.effort.used(0.3)) break;
@@ -74,6 +62,7 @@ class PartSearch {
     const answer = improvePlan(this.state, this.priced, { worth: this.worth, bound: this.ceiling, limits: this.limits(rounds, share) });
     this.worth = answer.worth;
     this.states += answer.nodes;
+    this.budget.chargeSteps(answer.nodes);
   }
 
   /** The best plan whose visits are those the best prices mix: what no plan in the mix visits stays unvisited. */
@@ -86,23 +75,12 @@ class PartSearch {
       within.forced[u] = this.prices.mixed.forced[u]!;
       within.may[u] = this.prices.mixed.may[u]!;
     });
-    const mostNodes = this.effort.timed ? Infinity : Math.ceil(SETTLE_WORK / (model.option.length + 1));
-    const answer = searchTree(this.relaxation, this.prices.price, {
-      worth: this.worth,
-      bound: this.prices.bound,
-      within,
-      limits: {
-        mostNodes,
-        expired: () => this.effort.used(share),
-        better: (worth) => this.effort.better(worth, this.ceiling),
-        visitsDecided: (chosen, price) => this.planFor(chosen, { price, share }),
-      },
-    });
+    const answer = searchTree(this.relaxation, this.prices.price, { worth: this.worth, bound: this.prices.bound, within, limits: this.treeLimits(share, 'settle') });
     this.keep(answer);
   }
 
   /** A plan made and improved at the prices of a node whose visits are decided; kept if it is better. */
-  private planFor(chosen: Int32Array, at: { price: Float64Array; share: number }): number {
+  private planFor(chosen: Int32Array, at: { price: Float64Array; share: number }): { worth: number; work: number } {
     const state = new PlanState(this.relaxation.model);
     const priced = new PricedItems(this.relaxation.model, this.relaxation.rows, at.price);
     const worth = firstPlan(state, priced, chosen);
@@ -112,7 +90,16 @@ class PartSearch {
       this.worth = answer.worth;
       this.state.become(state.item);
     }
-    return this.worth;
+    return { worth: this.worth, work: this.budget.nodesOf(answer.nodes) };
+  }
+
+  private treeLimits(share: number, stage: 'settle' | 'prove'): TreeLimits {
+    return {
+      mostNodes: this.budget.treeNodes(share, stage),
+      expired: () => this.effort.used(share),
+      better: (worth) => this.effort.better(worth, this.ceiling),
+      visitsDecided: (chosen, price) => this.planFor(chosen, { price, share }),
+    };
   }
 
   private limits(rounds: number, share: number): ImproveLimits {
@@ -120,7 +107,7 @@ class PartSearch {
       mostRounds: rounds,
       openings: OPENINGS,
       mostNodes: NODES_IN_ROUND,
-      mostWork: rounds === Infinity ? Infinity : IMPROVE_WORK,
+      mostWork: this.budget.improveSteps(share, rounds === Infinity),
       expired: () => this.effort.used(share),
       better: (worth: number) => this.effort.better(worth, this.ceiling),
     };
@@ -128,6 +115,7 @@ class PartSearch {
 
   private keep(answer: TreeAnswer): void {
     this.states += answer.nodes;
+    this.budget.chargeNodes(answer.work);
     if (answer.items === null || answer.worth <= this.worth) return;
     this.worth = answer.worth;
     this.state.become(answer.items);
@@ -137,16 +125,7 @@ class PartSearch {
   prove(share: number): void {
     const items = this.relaxation.model.option.length;
     if (this.done || items > MOST_TREE_ITEMS) return;
-    const answer = searchTree(this.relaxation, this.prices.price, {
-      worth: this.worth,
-      bound: this.prices.bound,
-      limits: {
-        mostNodes: this.effort.timed ? Infinity : Math.ceil(TREE_WORK / (items + 1)),
-        expired: () => this.effort.used(share),
-        better: (worth) => this.effort.better(worth, this.ceiling),
-        visitsDecided: (chosen, price) => this.planFor(chosen, { price, share }),
-      },
-    });
+    const answer = searchTree(this.relaxation, this.prices.price, { worth: this.worth, bound: this.prices.bound, limits: this.treeLimits(share, 'prove') });
     this.keep(answer);
     this.ceiling = Math.min(this.ceiling, answer.bound === -Infinity ? -Infinity : wholeBound(answer.bound, this.prices.size));
     this.proved = answer.bound <= this.worth;
@@ -201,18 +180,19 @@ export function solveSeveralCapsPart(of: Compiled, part: IndependentPart, to: { 
   const rows = priceRows(model);
   const relaxation = new Relaxation(model, rows);
   const { effort } = to;
+  const budget = new Budget(effort, model.option.length);
   const prices = bestPrices(relaxation, {
-    mostRounds: 150,
+    mostRounds: budget.priceRounds,
     mostBlocks: effort.makeMaster === undefined ? MOST_BLOCKS : Infinity,
     expired: () => effort.used(0.4),
     ...(effort.makeMaster === undefined ? {} : { makeMaster: effort.makeMaster }),
   });
   keepPrices(relaxation, prices.price, to.multipliers);
-  const search = new PartSearch(relaxation, prices, effort);
+  const search = new PartSearch(relaxation, prices, effort, budget);
   search.first();
   search.improve(FIRST_ROUNDS, 0.15);
   search.settleVisits(0.6);
   search.prove(0.9);
-  search.improve(effort.timed ? Infinity : LAST_ROUNDS, 1);
+  search.improve(effort.timed || effort.work_s !== null ? Infinity : LAST_ROUNDS, 1);
   return answerOf(model, prices, search);
 }

@@ -14,8 +14,8 @@ export interface TreeLimits {
   readonly mostNodes: number;
   readonly expired: () => boolean;
   readonly better: (worth: number, items: Int32Array) => void;
-  /** Called with the relaxed choice and prices of a node in which no visit is open any more. */
-  readonly visitsDecided?: (chosen: Int32Array, price: Float64Array) => number;
+  /** Called with the relaxed choice and prices of a node in which no visit is open any more; gives the best worth known and its work in nodes. */
+  readonly visitsDecided?: (chosen: Int32Array, price: Float64Array) => { readonly worth: number; readonly work: number };
 }
 
 /** A bounded node with the question that splits it. */
@@ -35,6 +35,8 @@ export interface TreeAnswer {
   /** No plan is worth more; equal to worth when proved. */
   readonly bound: number;
   readonly nodes: number;
+  /** Nodes, and joins and plans counted in nodes. */
+  readonly work: number;
 }
 
 /** Steps on the prices in a node, and at the root. */
@@ -56,7 +58,7 @@ class Tree {
   nodes = 0;
   private readonly decided = new Set<string>();
   /** Nodes, and joins counted in nodes. */
-  private work = 0;
+  work = 0;
   worth: number;
   items: Int32Array | null = null;
   private readonly queue = new NodeQueue<TreeNode>();
@@ -122,7 +124,9 @@ class Tree {
     const visits = within.forced.join();
     if (this.limits.visitsDecided === undefined || this.decided.has(visits) || this.decided.size >= MOST_DECIDED) return;
     this.decided.add(visits);
-    this.worth = Math.max(this.worth, this.limits.visitsDecided(this.relaxation.chosen, price));
+    const { worth, work } = this.limits.visitsDecided(this.relaxation.chosen, price);
+    this.worth = Math.max(this.worth, worth);
+    this.work += work;
   }
 
   /**
@@ -229,5 +233,5 @@ export function searchTree(relaxation: Relaxation, price: Float64Array, from: { 
   const tree = new Tree(relaxation, from.limits, { worth: from.worth, floor });
   const bound = tree.search(from.within ?? noRestriction(model), price, from.bound);
   const worth = tree.worth === floor ? -Infinity : tree.worth;
-  return { worth, items: tree.items, bound: Math.max(worth, Math.min(bound, from.bound)), nodes: tree.nodes };
+  return { worth, items: tree.items, bound: Math.max(worth, Math.min(bound, from.bound)), nodes: tree.nodes, work: tree.work };
 }

@@ -1,6 +1,7 @@
 import type { Building, Lock, Phase, SelectionGroup, SelectionOption, SelectionProblem } from '#calc';
 import { type Candidate, cash_cents } from './candidate.js';
 import { grouped, sortedBy } from '../grouped.js';
+import { elevationGroups } from './whole-elevations.js';
 import type { FilmOption, PhaseValue } from '../options/option.js';
 import type { PlanTerms } from '../plan/plan.js';
 import { withoutIdlePhases } from './slack-phases.js';
@@ -9,8 +10,8 @@ import { type VisitOf, visitWorth_cents } from './visit-worth.js';
 /** What the selection is asked and how to read its answer. */
 export interface PosedSelection {
   readonly problem: SelectionProblem;
-  /** By the id the candidate has in the problem. */
-  readonly candidates: ReadonlyMap<string, Candidate>;
+  /** By the id the option has in the problem: one line, or all lines of whole elevations. */
+  readonly candidates: ReadonlyMap<string, readonly Candidate[]>;
   /** Locks that leave no option, with the reason. */
   readonly emptyLocks: readonly { readonly lock: Lock; readonly why: string }[];
 }
@@ -27,10 +28,12 @@ export interface SelectionRequest {
   readonly terms: PlanTerms;
   readonly valueIn: (option: FilmOption, phase: Phase) => PhaseValue;
   readonly visit: VisitOf;
+  /** Poses whole elevations as if the rule were not there, to price it. */
+  readonly partElevations?: boolean;
   readonly timeLimit_s?: number;
 }
 
-const inView = (value: PhaseValue, terms: PlanTerms): number => (terms.view === 'owner' ? value.owner_cents : value.whole_cents);
+export const inView = (value: PhaseValue, terms: Pick<PlanTerms, 'view'>): number => (terms.view === 'owner' ? value.owner_cents : value.whole_cents);
 
 function locksAllow(option: FilmOption, phase: Phase, locks: readonly Lock[]): boolean {
   return locks.every((lock) => {
@@ -42,7 +45,7 @@ function locksAllow(option: FilmOption, phase: Phase, locks: readonly Lock[]): b
   });
 }
 
-function candidatesOf(options: readonly FilmOption[], request: SelectionRequest & { readonly must: boolean; readonly locks: readonly Lock[] }): Candidate[] {
+function candidatesOf(options: readonly FilmOption[], request: SelectionRequest & { readonly worthless: boolean; readonly locks: readonly Lock[] }): Candidate[] {
   const found: Candidate[] = [];
   for (const option of options) {
     if (option.waitsFor.length > 0) continue;
@@ -50,49 +53,102 @@ function candidatesOf(options: readonly FilmOption[], request: SelectionRequest 
     request.phases.forEach((phase, i) => {
       if (phase.ownerEntity !== owner || option.from > phase.lastDay || !locksAllow(option, phase, request.locks)) return;
       const value = request.valueIn(option, phase);
-      if (request.must || inView(value, request.terms) > 0) found.push({ option, phase: i, value });
+      if (request.worthless || inView(value, request.terms) > 0) found.push({ option, phase: i, value });
     });
   }
   return found;
 }
 
-/** Poses the choice: one group a dwelling, one option for each film option and phase it may be done in, with its value there. */
-export function selectionProblem(request: SelectionRequest): PosedSelection {
-  const candidates = new Map<string, Candidate>();
-  const emptyLocks: { lock: Lock; why: string }[] = [];
-  const groups: SelectionGroup[] = [];
-  const must: string[] = [];
-  const locksOf = grouped(request.locks, (l) => l.subject);
-  const byDwelling = grouped(sortedBy(request.options, (o) => o.id), (o) => o.dwelling);
-  const all: Candidate[] = [];
-  for (const [dwelling, options] of byDwelling) {
-    const locks = locksOf.get(dwelling) ?? [];
+/** The problem while it is written. */
+class Posing {
+  readonly candidates = new Map<string, readonly Candidate[]>();
+  readonly emptyLocks: { lock: Lock; why: string }[] = [];
+  readonly groups: SelectionGroup[] = [];
+  readonly must: string[] = [];
+  private readonly locksOf: ReadonlyMap<string, readonly Lock[]>;
+
+  constructor(private readonly request: SelectionRequest) {
+    this.locksOf = grouped(request.locks, (l) => l.subject);
+  }
+
+  isWhole(building: string): boolean {
+    return this.request.partElevations !== true && this.request.buildings.get(building)?.wholeElevations === true;
+  }
+
+  /** Candidates of a dwelling; a lock in that leaves none is told. */
+  ofDwelling(dwelling: string, options: readonly FilmOption[]): { readonly found: Candidate[]; readonly isLocked: boolean } {
+    const locks = this.locksOf.get(dwelling) ?? [];
     const lockedIn = locks.find((l) => l.direction === 'in');
-    const found = candidatesOf(options, { ...request, locks, must: lockedIn !== undefined });
-    if (lockedIn !== undefined && found.length === 0) emptyLocks.push({ lock: lockedIn, why: 'no option of this dwelling fits the lock: consent, film, phase or a lock out stands against it' });
-    if (lockedIn !== undefined && found.length > 0) must.push(dwelling);
-    all.push(...found);
+    const found = candidatesOf(options, { ...this.request, locks, worthless: lockedIn !== undefined || this.isWhole(options[0]!.building) });
+    if (lockedIn !== undefined && found.length === 0) this.emptyLocks.push({ lock: lockedIn, why: 'no option of this dwelling fits the lock: consent, film, phase or a lock out stands against it' });
+    return { found, isLocked: lockedIn !== undefined && found.length > 0 };
   }
-  const needed = withoutIdlePhases(all, { ...request, caps_cents: request.workedCaps_cents, worth: (c) => Math.round(inView(c.value, request.terms)) });
-  for (const [dwelling, found] of grouped(needed, (c) => c.option.dwelling)) {
-    const posed = found.map((candidate): SelectionOption => {
-      const id = `${candidate.option.id}@${request.phases[candidate.phase]?.id ?? ''}`;
-      candidates.set(id, candidate);
-      return {
-        id,
-        cost_cents: Math.ceil(cash_cents(candidate.option, request.terms)),
-        value: Math.round(inView(candidate.value, request.terms)),
-        crewMinutes: Math.ceil(candidate.option.minutes.best),
-        family: candidate.option.film,
-        phases: [candidate.phase],
-      };
-    });
-    groups.push({ id: dwelling, building: found[0]?.option.building ?? '', options: posed });
+
+  option(id: string, lines: readonly Candidate[], family: string): SelectionOption {
+    const { terms } = this.request;
+    const sum = (of: (c: Candidate) => number): number => lines.reduce((total, line) => total + of(line), 0);
+    this.candidates.set(id, lines);
+    return {
+      id,
+      cost_cents: Math.ceil(sum((c) => cash_cents(c.option, terms))),
+      value: Math.round(sum((c) => inView(c.value, terms))),
+      crewMinutes: Math.ceil(sum((c) => (c.option.crew === 'own' ? c.option.minutes.best : 0))),
+      family,
+      phases: [lines[0]!.phase],
+    };
   }
+
+  /** One group a dwelling. */
+  dwellings(found: readonly Candidate[]): void {
+    const { request } = this;
+    const needed = withoutIdlePhases(found, { ...request, caps_cents: request.workedCaps_cents, worth: (c) => Math.round(inView(c.value, request.terms)) });
+    for (const [dwelling, own] of grouped(needed, (c) => c.option.dwelling)) {
+      const options = own.map((c) => this.option(`${c.option.id}@${request.phases[c.phase]?.id ?? ''}`, [c], c.option.film));
+      this.groups.push({ id: dwelling, building: own[0]?.option.building ?? '', options });
+    }
+  }
+
+  /** One group for each set of linked elevations of a building that keeps them whole. */
+  elevations(building: string, of: { readonly options: readonly FilmOption[]; readonly candidates: readonly Candidate[] }): void {
+    const out = [...this.locksOf.values()].flat().filter((l) => l.direction === 'out' && l.azimuth_deg === null && l.film === null).map((l) => l.subject);
+    const lockedIn = new Set([...this.locksOf.values()].flat().filter((l) => l.direction === 'in').map((l) => l.subject));
+    for (const group of elevationGroups({ building, ...of, phases: this.request.phases, lockedIn, lockedOut: new Set(out) })) {
+      const options = group.ways.map((way) => this.option(way.id, way.lines, way.film)).filter((o) => group.must || o.value > 0);
+      if (group.must && options.length > 0) this.must.push(group.id);
+      else if (group.must) this.emptyLocks.push({ lock: this.request.locks.find((l) => l.direction === 'in' && l.subject.startsWith(`${building}/`))!, why: 'the elevation it belongs to cannot be done as a whole: another dwelling behind it waits or is locked out' });
+      if (options.length > 0) this.groups.push({ id: group.id, building, options });
+    }
+  }
+}
+
+/**
+ * Poses the choice: one group a dwelling, one option for each film option and phase it may be done in, with its value there; whole elevations
+ * of a building that keeps them are one group with all their dwellings. Visits take cost, minutes and value.
+ */
+export function selectionProblem(request: SelectionRequest): PosedSelection {
+  const posing = new Posing(request);
+  const byDwelling = grouped(sortedBy(request.options, (o) => o.id), (o) => o.dwelling);
+  const single: Candidate[] = [];
+  const whole = new Map<string, Candidate[]>();
+  for (const [dwelling, options] of byDwelling) {
+    const { found, isLocked } = posing.ofDwelling(dwelling, options);
+    const { building } = options[0]!;
+    if (posing.isWhole(building)) whole.set(building, [...(whole.get(building) ?? []), ...found]);
+    else {
+      single.push(...found);
+      if (isLocked) posing.must.push(dwelling);
+    }
+  }
+  posing.dwellings(single);
+  for (const [building, candidates] of whole) posing.elevations(building, { options: request.options.filter((o) => o.building === building), candidates });
   for (const lock of request.locks) {
-    if (lock.direction === 'in' && !byDwelling.has(lock.subject)) emptyLocks.push({ lock, why: 'the dwelling has no option at all' });
+    if (lock.direction === 'in' && !byDwelling.has(lock.subject)) posing.emptyLocks.push({ lock, why: 'the dwelling has no option at all' });
   }
-  const problem: SelectionProblem = {
+  return { problem: problemOf(request, posing), candidates: posing.candidates, emptyLocks: posing.emptyLocks };
+}
+
+function problemOf(request: SelectionRequest, { groups, must }: Posing): SelectionProblem {
+  return {
     groups,
     phases: request.phases.map((phase, i) => ({ cap_cents: Math.max(0, Math.floor(request.workedCaps_cents[i] ?? 0)), ...(phase.crewMinutes === null ? {} : { crewMinutes: phase.crewMinutes }) })),
     buildings: sortedBy(request.buildings.values(), (b) => b.id).map((b) => {
@@ -103,5 +159,4 @@ export function selectionProblem(request: SelectionRequest): PosedSelection {
     must,
     ...(request.timeLimit_s === undefined ? {} : { timeLimit_s: request.timeLimit_s }),
   };
-  return { problem, candidates, emptyLocks };
 }

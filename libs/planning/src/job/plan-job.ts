@@ -2,8 +2,9 @@ import type { Catalogue } from '#catalogue';
 import type { HourlyYear, Portfolio } from '#calc';
 import type { Default, DefaultOf } from './assumption-book.js';
 import type { OutlookOrder } from '../uncertainty/outlook.js';
+import type { TemperaturesByPlace } from '../bills/day-weather.js';
 import type { PlanFinding } from '../plan/plan.js';
-import type { Progress } from '../workers.js';
+import type { ChooseHow, Progress } from '../workers.js';
 
 /** Everything a plan is made of; dates, ids and hashes come in as arguments. */
 export interface PlanJob {
@@ -20,9 +21,19 @@ export interface PlanJob {
   /** Findings of the stages before, carried to the last sheet. */
   readonly findings: readonly PlanFinding[];
   readonly timeLimit_s?: number;
+  /** Daily mean temperatures of the years billed; null or absent where none are known. */
+  readonly temperatures?: TemperaturesByPlace | null;
   /** How many draws of what is not known; none where it is absent. */
   readonly outlook?: OutlookOrder;
   readonly progress?: Progress;
+  /** Goes on with the choice until it is proved or these seconds are used over all rounds. */
+  readonly prove_s?: number;
+  readonly better?: ChooseHow['better'];
+}
+
+/** How hard a round of the choice is worked, with the rounds that may still come counted in. */
+export function howHard(job: Pick<PlanJob, 'prove_s' | 'better'>, roundsLeft: number): ChooseHow {
+  return { ...(job.prove_s === undefined ? {} : { prove: { seconds: job.prove_s, roundsLeft } }), ...(job.better === undefined ? {} : { better: job.better }) };
 }
 
 /** Looks defaults up in the catalogue. @throws RangeError for a key it does not hold: a mistake of the program */

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { filmOption, onePhase, planTermsOf, pricingOf } from '../../../../test/portfolios/film-option.js';
-import { chooseUnderCaps, loweredCaps, workedCaps } from '../choice/choose-under-caps.js';
+import { chooseUnderCaps, nextCaps, workedCaps } from '../choice/choose-under-caps.js';
 import { priceByRolls, spendingOf } from './price-by-rolls.js';
 import { workersHere } from '../workers-here.js';
 
@@ -40,7 +40,7 @@ describe('whole rolls against the cap', () => {
     const at = { phases, terms, buildings: pricing.buildings, locks: [], valueIn, visit: pricing.visit, work: workersHere };
     const first = workedCaps(phases, terms);
     const priced = priceByRolls((await chooseUnderCaps(options, first, at)).choice, pricing);
-    const lowered = loweredCaps(first, priced, { phases, terms, round: 1 });
+    const lowered = nextCaps(first, priced, { ...at, round: 1 });
     const again = priceByRolls((await chooseUnderCaps(options, lowered.caps_cents, at)).choice, pricing);
     return { priced, lowered, again };
   };

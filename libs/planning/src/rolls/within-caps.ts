@@ -31,7 +31,8 @@ function unpaidVisits(priced: PricedChoice, trim: Trim): Candidate[] {
 
 function cheapestLoss(phase: PricedPhase, trim: Trim): Candidate | undefined {
   const ratio = (l: Candidate): number => valueOf(l, trim.of.terms) / Math.max(1, cash_cents(l.option, trim.of.terms));
-  const free = phase.lines.filter((l) => !trim.lockedIn.has(l.option.dwelling));
+  const lockedBundles = new Set(phase.lines.filter((l) => trim.lockedIn.has(l.option.dwelling)).map((l) => l.bundle));
+  const free = phase.lines.filter((l) => !trim.lockedIn.has(l.option.dwelling) && (l.bundle === undefined || !lockedBundles.has(l.bundle)));
   const from = free.length > 0 ? free : phase.lines;
   return [...from].sort((a, b) => ratio(a) - ratio(b) || (a.option.id < b.option.id ? -1 : 1))[0];
 }
@@ -64,7 +65,7 @@ function filled(priced: PricedChoice, trim: Trim, dropped: ReadonlySet<string>):
     const phase = trim.of.phases[line.phase];
     const at = now.phases.find((p) => p.phase.id === phase?.id);
     const isFree = !dropped.has(line.option.id) && !now.choice.lines.some((l) => l.option.dwelling === line.option.dwelling);
-    if (at === undefined || !isFree || !fits(line, at, trim)) continue;
+    if (at === undefined || !isFree || line.bundle !== undefined || !fits(line, at, trim)) continue;
     if (++tries > MOST_TRIES) break;
     const next = priceByRolls(plus(now.choice, line), trim.of);
     if (next.phases.some((p) => p.over_cents > 0)) continue;
@@ -74,28 +75,42 @@ function filled(priced: PricedChoice, trim: Trim, dropped: ReadonlySet<string>):
   return { priced: now, log };
 }
 
+/** A line with all lines that can only go with it. */
+const together = (line: Candidate, among: readonly Candidate[]): Candidate[] => (line.bundle === undefined ? [line] : among.filter((l) => l.bundle === line.bundle));
+
+function withoutUnpaid(priced: PricedChoice, trim: Trim): { readonly priced: PricedChoice; readonly log: RoundLog[] } {
+  const idle = unpaidVisits(priced, trim).flatMap((line) => together(line, priced.choice.lines));
+  if (idle.length === 0) return { priced, log: [] };
+  const log = [...new Set(idle)].map((line): RoundLog => ({ round: 0, kind: 'rolls', subject: line.option.dwelling, text: 'dropped: the visit would cost more than its lines are worth' }));
+  return { priced: priceByRolls(without(priced.choice, new Set(idle)), trim.of), log };
+}
+
 /**
- * Holds the final figure under the cap when three rounds were not enough: drops the line with the least value per dollar of a phase that is
- * over, cuts again, and so on; drops visits that cost more than their lines are worth; and fills the room that opens. Every step is logged.
+ * Holds the figure under the cap when the rounds were not enough: drops the line with the least value per dollar of a phase that is over (whole
+ * elevations as one), cuts again, and so on; drops visits that cost more than their lines are worth. Every step is logged.
+ *
+ * @returns also the ids of the options that were dropped, which are not put back
  */
-export function heldWithinCaps(priced: PricedChoice, trim: Trim): { readonly priced: PricedChoice; readonly log: RoundLog[] } {
-  const log: RoundLog[] = [];
-  let now = priced;
-  const idle = unpaidVisits(now, trim);
-  if (idle.length > 0) {
-    for (const line of idle) log.push({ round: 0, kind: 'rolls', subject: line.option.dwelling, text: 'dropped: the visit would cost more than its lines are worth' });
-    now = priceByRolls(without(now.choice, new Set(idle)), trim.of);
-  }
+export function trimmedToCaps(priced: PricedChoice, trim: Trim): { readonly priced: PricedChoice; readonly log: RoundLog[]; readonly dropped: ReadonlySet<string> } {
   const dropped = new Set<string>();
+  let { priced: now, log } = withoutUnpaid(priced, trim);
   for (;;) {
     const over = now.phases.find((p) => p.over_cents > 0);
     const line = over === undefined ? undefined : cheapestLoss(over, trim);
     if (over === undefined || line === undefined) break;
-    log.push({ round: 4, kind: 'rolls', subject: line.option.dwelling, text: `dropped from ${over.phase.id}: whole rolls still pass the cap by ${(over.over_cents / 100).toFixed(2)}` });
-    dropped.add(line.option.id);
-    now = priceByRolls(without(now.choice, new Set([line])), trim.of);
+    const gone = together(line, now.choice.lines);
+    log = [...log, ...gone.map((l): RoundLog => ({ round: 4, kind: 'rolls', subject: l.option.dwelling, text: `dropped from ${over.phase.id}: whole rolls still pass the cap by ${(over.over_cents / 100).toFixed(2)}` }))];
+    for (const l of gone) dropped.add(l.option.id);
+    now = priceByRolls(without(now.choice, new Set(gone)), trim.of);
   }
-  if (dropped.size === 0) return { priced: now, log };
-  const full = filled(now, trim, dropped);
-  return { priced: full.priced, log: [...log, ...full.log] };
+  if (dropped.size === 0) return { priced: now, log, dropped };
+  const paid = withoutUnpaid(now, trim);
+  return { priced: paid.priced, log: [...log, ...paid.log], dropped };
+}
+
+/** The figure held under the cap, and the room that dropping or whole rolls leave filled with what still fits. */
+export function heldWithinCaps(priced: PricedChoice, trim: Trim): { readonly priced: PricedChoice; readonly log: RoundLog[] } {
+  const held = trimmedToCaps(priced, trim);
+  const full = filled(held.priced, trim, held.dropped);
+  return { priced: full.priced, log: [...held.log, ...full.log] };
 }

@@ -17,8 +17,8 @@ export function proofText({ proof, worth }: Plan): string {
   if (proof.status === 'infeasible') return `No choice keeps all caps and locks: ${proof.why ?? 'the reason is not known'}.`;
   const choice =
     proof.status === 'optimal'
-      ? `The choice is proved best under the caps of the last round: value ${found}.`
-      : `The choice is worth ${found}; under the caps of the last round none can be worth more than ${bound}, so at most ${(proof.gap * 100).toFixed(2)} % is left. It is not proved to be the best.${proof.why === null ? '' : ` ${proof.why}.`}`;
+      ? `The choice is proved best under the caps it was made with: value ${found}.`
+      : `The choice is worth ${found}; under the caps it was made with none can be worth more than ${bound}, so at most ${(proof.gap * 100).toFixed(2)} % is left. It is not proved to be the best.${proof.why === null ? '' : ` ${proof.why}.`}`;
   return `${choice} The lines of the plan, after whole rolls, are worth ${dollarsText(worth.lines_cents)}, their visits take off ${dollarsText(worth.visits_cents ?? 0)}; under the full caps, with film priced by the piece, no plan passes ${dollarsText(worth.fullCapBound_cents)}. ${BEFORE}`;
 }
 
