@@ -3,6 +3,7 @@ export type * from './crew/work-order-types.js';
 export type * from './crew/calendar-types.js';
 export { calendarFile } from './crew/calendar-file.js'; // working days as iCalendar
 export { CREW_WORDS_EN, type CrewWords } from './crew/crew-words.js'; // every sentence of the crew's papers
+export type * from './rolls/cut-types.js';
 export type * from './options/option.js';
 export type * from './review/payback.js';
 export { askedPortfolio, type PlanAsk } from './job/asked-portfolio.js'; // what one plan may change

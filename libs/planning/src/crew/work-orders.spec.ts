@@ -22,7 +22,7 @@ const request = (change: Partial<WorkOrderRequest> & { readonly windows?: readon
 });
 const open = (of: WorkOrderRequest, facades = [180]) => {
   const line = { option: filmOption({ facades, paneCount: 2 }), phase: 0, value: { phase: 'O/1', whole_cents: 0, owner_cents: 0 } };
-  return openOrders([{ phase: onePhase(1), lines: [line], visits: ['B1'], cuts: [], spending: null as never, over_cents: 0 }], of)[0]!;
+  return openOrders([{ phase: onePhase(1), lines: [line], visits: ['B1'], cuts: [], made: [], spending: null as never, over_cents: 0 }], of)[0]!;
 };
 
 describe('a work order', () => {

@@ -20,6 +20,7 @@ import { phaseYear, simplePayback } from '../options/value.js';
 import type { ValuedOptions } from '../options/valued-options.js';
 import { waitingItems } from '../review/waiting.js';
 import { crewWork } from '../crew/crew-work.js';
+import { cutReviews } from '../rolls/cut-review.js';
 import type { Workers } from '../workers.js';
 
 /** All that the stages have brought together. */
@@ -136,6 +137,7 @@ export async function planOf(parts: PlanParts): Promise<Plan> {
   const ranks = rankedLists({ options: valued.options, lines, glassOf: glass, valueOf: (o) => valueSoon(o, parts) });
   const differs = new Map(ranks.dwellings.map((r) => [r.dwelling, r.differs]));
   const meters = await meterResults({ tasks: valued.tasks, choice: priced.choice, setOf: chosenSets(priced.choice, choices), work: parts.work, room: choices.room, sharedOnly: false });
+  const cutting = cutReviews(priced.phases);
   const crew = crewWork(priced.phases, { ...settings, films: parts.pricing.films, windowsOf: parts.pricing.windowsOf, portfolio: job.portfolio, madeOn: job.madeOn, skies: parts.skies, defaultOf: defaultsOf(job.catalogue) });
   const ranked = new Set(ranks.dwellings.map((r) => r.dwelling));
   const computed = known.dwellings.filter((d) => !ranked.has(d.id)).map((d) => ({ dwelling: d.id, why: 'no film may go on any of its panes: see the limits and consents of its building' }));
@@ -163,6 +165,7 @@ export async function planOf(parts: PlanParts): Promise<Plan> {
     rounds: parts.rounds,
     waiting: waitingItems(valued.options, (o) => valueSoon(o, parts)),
     cuts: priced.phases.flatMap((p) => p.cuts),
+    cutReviews: cutting.reviews,
     workOrders: crew.workOrders,
     calendar: crew.calendar,
     meters,
@@ -170,6 +173,6 @@ export async function planOf(parts: PlanParts): Promise<Plan> {
     outlook: job.outlook === undefined ? null : await outlookOf({ inputs: job.catalogue.uncertainInputs, asked: job.outlook, valued, choices, settings, priced, workedCaps_cents: parts.workedCaps, valueOf: (o) => valueSoon(o, parts), work: parts.work, progress: job.progress }),
     eligible: eligible(parts),
     assumed: [...known.assumed, ...choices.measured.assumed, ...crew.assumed],
-    findings: [...job.findings, ...known.findings, ...choices.findings, ...parts.chosen.findings, ...crew.findings, ...planFindings(choices, lines)],
+    findings: [...job.findings, ...known.findings, ...choices.findings, ...parts.chosen.findings, ...crew.findings, ...cutting.findings, ...planFindings(choices, lines)],
   });
 }

@@ -1,5 +1,6 @@
 import type { AssumedValue, Building, Dwelling, Phase, Roll, View } from '#calc';
 import type { PlanCalendar } from '../crew/calendar-types.js';
+import type { CutReview, OpenedFilmRoll } from '../rolls/cut-types.js';
 import type { WorkOrder } from '../crew/work-order-types.js';
 import type { ProofRecord } from '../choice/proof-record.js';
 import type { Outlook } from '../uncertainty/outlook.js';
@@ -190,6 +191,8 @@ export interface FilmCut {
   readonly lowerBoundArea_m2: number;
   readonly cost_cents: number;
   readonly leftover: readonly { readonly roll: string; readonly width_mm: number; readonly length_mm: number }[];
+  /** Every physical roll it is cut from. */
+  readonly rolls: readonly OpenedFilmRoll[];
 }
 
 export interface BoughtRoll {
@@ -249,6 +252,7 @@ export interface Plan {
   readonly rounds: readonly RoundLog[];
   readonly waiting: readonly WaitingItem[];
   readonly cuts: readonly FilmCut[];
+  readonly cutReviews: readonly CutReview[];
   readonly workOrders: readonly WorkOrder[];
   readonly calendar: PlanCalendar;
   readonly meters: readonly MeterResult[];

@@ -1,7 +1,8 @@
-import { cut, type CutPiece, type CutResult, type CutRoll, inchesText, type OwnerEntity, pieceOfPane, type PieceSize, type Roll, ticksOf_mm } from '#calc';
+import { cut, type CutJob, type CutPiece, type CutResult, type CutRoll, cutTogether, inchesText, type OwnerEntity, pieceOfPane, type PieceSize, type Roll, ticksOf_mm, type TogetherJob } from '#calc';
 import { grouped, sortedBy } from '../grouped.js';
 import type { OptionWindow } from '../options/option.js';
 import type { BoughtRoll, FilmCut, PlacedPiece, PlanTerms } from '../plan/plan.js';
+import type { CutRule } from './cut-types.js';
 
 /** Film on hand: a whole or part roll with an owner. */
 export interface StockRoll {
@@ -30,12 +31,23 @@ export interface CutRequest {
   readonly terms: Pick<PlanTerms, 'trimPerEdge_mm' | 'edgeGap_mm'>;
   /** Widest roll that gets into the building, by building; pieces keep to rolls their building can take. */
   readonly widest_mm: number | null;
+  /** Whether all pieces share the rolls, or dwellings stay together; together costs film. */
+  readonly rule?: CutRule;
+}
+
+/** A layout with what it was asked for, for the checks and for the price of other rules. */
+export interface CutMade {
+  readonly request: CutRequest;
+  readonly job: CutJob;
+  readonly result: CutResult;
+  readonly cut: FilmCut;
 }
 
 /** A cut list with what is left for the next phase. */
 export interface CutOutcome {
   readonly cut: FilmCut;
   readonly stockAfter: readonly StockRoll[];
+  readonly made: CutMade;
 }
 
 /** Shorter ends are thrown away. Common practice, no source. */
@@ -47,7 +59,8 @@ export function pieceOf(window: Pick<OptionWindow, 'width_mm' | 'height_mm'>, te
   return pieceOfPane({ width_mm: window.width_mm, height_mm: window.height_mm, trimPerEdge_mm: terms.trimPerEdge_mm, edgeGap_mm: terms.edgeGap_mm });
 }
 
-interface Pane {
+/** A pane to be cut, with its piece. */
+export interface Pane {
   readonly id: string;
   readonly dwelling: string;
   readonly window: string;
@@ -55,7 +68,7 @@ interface Pane {
   readonly piece: PieceSize;
 }
 
-function panesOf(request: CutRequest): Pane[] {
+export function panesOf(request: CutRequest): Pane[] {
   return sortedBy(request.windows, (w) => w.window.window).flatMap(({ dwelling, window }) => {
     const piece = pieceOf(window, request.terms);
     return Array.from({ length: window.paneCount }, (_, i): Pane => ({ id: `${window.window}/${String(i + 1)}`, dwelling, window: window.window, paneNo: i + 1, piece }));
@@ -63,7 +76,7 @@ function panesOf(request: CutRequest): Pane[] {
 }
 
 /** Offers and stock as the cutting takes them, in one stated order: stock first, shortest first. */
-function rollsOf(request: CutRequest): { readonly rolls: CutRoll[]; readonly names: { readonly roll: string; readonly lot: string | null; readonly stock: boolean; readonly width: string }[] } {
+export function rollsOf(request: CutRequest): { readonly rolls: CutRoll[]; readonly names: { readonly roll: string; readonly lot: string | null; readonly stock: boolean; readonly width: string }[] } {
   const fits = (width_mm: number): boolean => request.widest_mm === null || width_mm <= request.widest_mm + 1e-6;
   const stock = [...request.stock].filter((s) => fits(s.width_mm)).sort((a, b) => a.length_mm - b.length_mm || (a.roll < b.roll ? -1 : 1));
   const offers = sortedBy(request.offers.filter((o) => o.price_cents !== null && fits(o.width.mm)), (o) => o.id);
@@ -79,8 +92,8 @@ function rollsOf(request: CutRequest): { readonly rolls: CutRoll[]; readonly nam
   };
 }
 
-function placed(result: CutResult, panes: readonly Pane[], rollName: (roll: number) => string): PlacedPiece[] {
-  const waiting = grouped(panes, (p) => sizeKey(p.piece));
+function placed(result: CutResult, panes: readonly Pane[], of: { readonly rollName: (roll: number) => string; readonly idOf: (pane: Pane) => string }): PlacedPiece[] {
+  const waiting = grouped(panes, of.idOf);
   return result.placements.map((at) => {
     const pane = waiting.get(at.piece)?.shift();
     if (pane === undefined) throw new RangeError(`placements must name the pieces given, got ${at.piece} once too often`);
@@ -89,7 +102,7 @@ function placed(result: CutResult, panes: readonly Pane[], rollName: (roll: numb
       window: pane.window,
       dwelling: pane.dwelling,
       paneNo: pane.paneNo,
-      roll: rollName(at.roll),
+      roll: of.rollName(at.roll),
       x_mm: at.x_mm,
       y_mm: at.y_mm,
       width_mm: at.width_mm,
@@ -102,14 +115,32 @@ function placed(result: CutResult, panes: readonly Pane[], rollName: (roll: numb
   });
 }
 
+/** Dwelling by dwelling in the order of the request, or all panes of one size as one piece where the rule does not part dwellings. */
+export function jobOf(panes: readonly Pane[], request: Pick<CutRequest, 'mayRotate' | 'rule'>, rolls: readonly CutRoll[]): { readonly job: TogetherJob; readonly idOf: (pane: Pane) => string } {
+  const isPooled = (request.rule ?? 'pooled') === 'pooled';
+  const idOf = (p: Pane): string => (isPooled ? sizeKey(p.piece) : `${p.dwelling} ${sizeKey(p.piece)}`);
+  const same = [...grouped(panes, idOf)];
+  const pieces = same.map(([id, [first, ...more]]): CutPiece => ({ id, width_mm: first!.piece.width_mm, length_mm: first!.piece.length_mm, count: 1 + more.length, mayRotate: request.mayRotate }));
+  const groupOf = Object.fromEntries(same.map(([id, [first]]) => [id, first!.dwelling]));
+  const crewOrder = [...new Set(panes.map((p) => p.dwelling))];
+  return { idOf, job: { pieces: sortedBy(pieces, (p) => p.id), rolls, groupOf, ...(request.rule === 'crew order' ? { crewOrder } : {}) } };
+}
+
+/** Cut by the rule; where a dwelling is too long for any roll, pooled after all, so that no pane is left out. */
+function laidOut(job: TogetherJob, rule: CutRule): CutResult {
+  if (rule === 'pooled') return cut(job);
+  const together = cutTogether(job);
+  return together.unplaced.some((u) => u.why.startsWith('no roll holds its whole group')) ? cut(job) : together;
+}
+
 /**
  * Cuts one film for one phase: every pane one piece (never area over width), stock first, whole rolls bought, what is left handed on.
  */
 export function cutFilm(request: CutRequest): CutOutcome {
   const panes = panesOf(request);
-  const pieces = [...grouped(panes, (p) => sizeKey(p.piece))].map(([id, same]): CutPiece => ({ id, width_mm: same[0]!.piece.width_mm, length_mm: same[0]!.piece.length_mm, count: same.length, mayRotate: request.mayRotate }));
   const { rolls, names } = rollsOf(request);
-  const result = cut({ pieces: sortedBy(pieces, (p) => p.id), rolls });
+  const { job, idOf } = jobOf(panes, request, rolls);
+  const result = laidOut(job, request.rule ?? 'pooled');
   const rollName = (i: number): string => {
     const offer = result.rolls[i]?.offer ?? 0;
     const before = result.rolls.slice(0, i).filter((r) => r.offer === offer).length;
@@ -125,21 +156,20 @@ export function cutFilm(request: CutRequest): CutOutcome {
   const usedStock = new Set(result.rolls.filter((r) => r.source === 'stock').map((r) => names[r.offer]!.roll));
   const untouched = request.stock.filter((s) => !usedStock.has(s.roll));
   const stockAfter = sortedBy([...untouched, ...left], (r) => r.roll);
-  return {
-    stockAfter,
-    cut: {
-      phase: request.phase,
-      ownerEntity: request.ownerEntity,
-      film: request.film,
-      pieces: placed(result, panes, rollName),
-      unplaced: result.unplaced.map((u) => ({ piece: u.piece, why: u.why })),
-      bought: sortedBy(boughtRolls, (b) => b.roll),
-      fromStock: result.rolls.flatMap((r, i) => (r.source === 'stock' ? [{ roll: rollName(i), width_mm: r.width_mm, length_mm: r.runningLength_mm }] : [])),
-      pieceArea_m2: result.pieceArea_mm2 / 1e6,
-      boughtArea_m2: result.boughtArea_mm2 / 1e6,
-      lowerBoundArea_m2: result.lowerBoundArea_mm2 / 1e6,
-      cost_cents: boughtRolls.reduce((sum, b) => sum + b.cost_cents, 0),
-      leftover: left.map(({ roll, width_mm, length_mm }) => ({ roll, width_mm, length_mm })),
-    },
+  const filmCut: FilmCut = {
+    phase: request.phase,
+    ownerEntity: request.ownerEntity,
+    film: request.film,
+    pieces: placed(result, panes, { rollName, idOf }),
+    unplaced: result.unplaced.map((u) => ({ piece: u.piece, why: u.why })),
+    bought: sortedBy(boughtRolls, (b) => b.roll),
+    fromStock: result.rolls.flatMap((r, i) => (r.source === 'stock' ? [{ roll: rollName(i), width_mm: r.width_mm, length_mm: r.runningLength_mm }] : [])),
+    pieceArea_m2: result.pieceArea_mm2 / 1e6,
+    boughtArea_m2: result.boughtArea_mm2 / 1e6,
+    lowerBoundArea_m2: result.lowerBoundArea_mm2 / 1e6,
+    cost_cents: boughtRolls.reduce((sum, b) => sum + b.cost_cents, 0),
+    leftover: left.map(({ roll, width_mm, length_mm }) => ({ roll, width_mm, length_mm })),
+    rolls: result.rolls.map((r, i) => ({ roll: rollName(i), source: r.source, lot: names[r.offer]!.lot, width_mm: r.width_mm, length_mm: r.length_mm ?? r.runningLength_mm, running_mm: r.runningLength_mm, left_mm: r.leftLength_mm })),
   };
+  return { stockAfter, cut: filmCut, made: { request, job, result, cut: filmCut } };
 }

@@ -1,8 +1,9 @@
 import type { Building, Film, Phase, Roll } from '#calc';
 import type { Choice } from '../choice/choice.js';
-import { cutFilm, type StockRoll, type WindowToCut } from './cut-list.js';
+import { type CutMade, cutFilm, type StockRoll, type WindowToCut } from './cut-list.js';
 import { grouped, sortedBy } from '../grouped.js';
 import type { OptionWindow } from '../options/option.js';
+import type { CutRule } from './cut-types.js';
 import type { FilmCut, PhaseSpending, PlanTerms } from '../plan/plan.js';
 import type { Candidate } from '../choice/candidate.js';
 
@@ -15,6 +16,8 @@ export interface RollPricing {
   readonly terms: PlanTerms;
   readonly visit: (building: Building) => { readonly cents: number; readonly minutes: number };
   readonly mayRotate: (film: Film) => boolean;
+  /** How pieces share the rolls; pooled where it is absent. */
+  readonly cutRule?: CutRule;
   readonly windowsOf: (candidate: Candidate) => readonly OptionWindow[];
 }
 
@@ -24,6 +27,8 @@ export interface PricedPhase {
   readonly lines: readonly Candidate[];
   readonly visits: readonly string[];
   readonly cuts: readonly FilmCut[];
+  /** The same cuts with what they were asked for. */
+  readonly made: readonly CutMade[];
   readonly spending: PhaseSpending;
   /** Cents above the cap; 0 when within it. */
   readonly over_cents: number;
@@ -69,11 +74,11 @@ interface Shelf {
   readonly ofOwner: Map<string, StockRoll[]>;
 }
 
-function cutPhase(phase: Phase, lines: readonly Candidate[], at: { readonly of: RollPricing; readonly shelf: Shelf }): FilmCut[] {
+function cutPhase(phase: Phase, lines: readonly Candidate[], at: { readonly of: RollPricing; readonly shelf: Shelf }): CutMade[] {
   const { of, shelf } = at;
   const panes = lines.flatMap((line) => of.windowsOf(line).map((window) => ({ dwelling: line.option.dwelling, building: line.option.building, window })));
   const byFilm = grouped(sortedBy(panes, (p) => p.window.film), (p) => p.window.film);
-  const cuts: FilmCut[] = [];
+  const cuts: CutMade[] = [];
   for (const [film, ofFilm] of byFilm) {
     const sheet = of.films.get(film);
     if (sheet === undefined) throw new RangeError(`film must be known, got ${film}`);
@@ -92,8 +97,9 @@ function cutPhase(phase: Phase, lines: readonly Candidate[], at: { readonly of: 
       stock: [...shelf.shared, ...own].filter(mine),
       terms: of.terms,
       widest_mm: widths.length === 0 ? null : Math.min(...widths),
+      ...(of.cutRule === undefined ? {} : { rule: of.cutRule }),
     });
-    cuts.push(outcome.cut);
+    cuts.push(outcome.made);
     shelf.shared = [...shelf.shared.filter((r) => !mine(r)), ...outcome.stockAfter.filter((r) => sharedNames.has(r.roll))];
     shelf.ofOwner.set(phase.ownerEntity, [...own.filter((r) => !mine(r)), ...outcome.stockAfter.filter((r) => !sharedNames.has(r.roll))]);
   }
@@ -108,10 +114,11 @@ export function priceByRolls(choice: Choice, of: RollPricing): PricedChoice {
   const shelf: Shelf = { shared: startingStock(of.rolls), ofOwner: new Map() };
   const priced = workOrderOf(of.phases).map((phase): PricedPhase => {
     const lines = choice.lines.filter((l) => of.phases[l.phase]?.id === phase.id);
-    const cuts = cutPhase(phase, lines, { of, shelf });
+    const made = cutPhase(phase, lines, { of, shelf });
+    const cuts = made.map((m) => m.cut);
     const visits = visitsOf(lines);
     const spending = spendingOf(lines, cuts, { ...of, visits });
-    return { phase, lines, visits, cuts, spending, over_cents: Math.max(0, spending.total_cents - phase.cap_cents) };
+    return { phase, lines, visits, cuts, made, spending, over_cents: Math.max(0, spending.total_cents - phase.cap_cents) };
   });
   return { choice, phases: priced, stockAfter: sortedBy([...shelf.shared, ...[...shelf.ofOwner.values()].flat()], (r) => r.roll) };
 }
