@@ -7,9 +7,12 @@ import { type MeasuredBook, measuredGlass } from '../known/measured-glass.js';
 import { sortedBy } from '../grouped.js';
 import type { HandLocks } from '../known/hand-locks.js';
 import type { KnownPortfolio } from '../known/known-portfolio.js';
+import { contractorPrice_cents_m2 } from './installed-cost.js';
+import { gainPairs, type OptionRebate, optionRebates, type RebateCase } from './rebates.js';
 import type { PricedFilm } from './option.js';
 import type { OptionRoom } from '../dwelling/option-room.js';
 import type { PlanFinding, PlanTerms } from '../plan/plan.js';
+import { paneWeathers } from '../sky/site-extremes.js';
 import type { SkiesOnFacades } from '../sky/sky-on-facades.js';
 
 /** Films on the table with who may carry them and what they cost, and all that the computation of options shares. */
@@ -23,6 +26,8 @@ export interface FilmChoices {
   readonly timeModel: TimeModel;
   readonly lifeOf: (film: PricedFilm) => number;
   readonly mayRotate: (film: Film) => boolean;
+  readonly rebatesOf: (option: RebateCase) => readonly OptionRebate[];
+  readonly contractorOf: (building: string) => number | null;
   readonly findings: readonly PlanFinding[];
 }
 
@@ -84,10 +89,11 @@ export function filmChoices(known: KnownPortfolio, skies: SkiesOnFacades, of: { 
     consents: sortedBy(job.portfolio.consents, (c) => c.id),
     glazings,
     rules: job.catalogue.suitabilityRules,
-    weather: job.weather,
+    paneWeathers: new Map([...job.weather].map(([building, year]) => [building, paneWeathers(year, job.catalogue)])),
     onDate: terms.studyStart,
     windowsOut: of.locks.windowsOut,
   });
+  const gains = gainPairs(glazings, new Map(films.map(({ film, sheet }) => [film.id, sheet])));
   const mayRotate = (film: Film): boolean => film.mayRotate ?? defaultOf<boolean>('mayRotate').value;
   const priced = films.map(({ film }, i) =>
     priceFilm(film, windows.filter((w) => filmable.of(w)[i]?.state !== 'no'), { rolls: job.portfolio.rolls, terms, mayRotate, areaPrice: defaultOf<number>('film_cents_m2'), assumedWidth_mm: defaultOf<number>('widestRoll_mm').value }),
@@ -102,6 +108,8 @@ export function filmChoices(known: KnownPortfolio, skies: SkiesOnFacades, of: { 
     timeModel: job.catalogue.timeModel,
     lifeOf: ({ film }) => Math.round(film.life_yr ?? defaultOf<number>(`filmLife_yr.${film.side}`).value),
     mayRotate,
+    rebatesOf: (option) => optionRebates(option, { rebates: job.portfolio.rebates, gains }),
+    contractorOf: (id) => contractorPrice_cents_m2(known.buildings.get(id)),
     findings: [...of.locks.findings, ...measured.findings, ...limitFindings(films.map((f) => f.film), known.buildings.values())],
   };
 }

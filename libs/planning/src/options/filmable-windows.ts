@@ -1,4 +1,4 @@
-import { coldMorning, type Consent, type Film, type FilmOnClear, type HourlyYear, paneFacts, type PaneWeather, suitability, SUMMER_AFTERNOON, type SuitabilityOutcome, type SuitabilityRule } from '#calc';
+import { type Consent, type Film, type FilmOnClear, paneFacts, type PaneWeather, suitability, type SuitabilityOutcome, type SuitabilityRule } from '#calc';
 import type { Building } from '#calc';
 import { consentState } from '../known/consent-state.js';
 import { type GlazingBook, glazingKeyOf } from '../known/glazing-book.js';
@@ -28,24 +28,11 @@ export interface FilmableRequest {
   readonly glazings: GlazingBook;
   readonly measured: MeasuredBook;
   readonly rules: readonly SuitabilityRule[];
-  readonly weather: ReadonlyMap<string, HourlyYear>;
+  /** By building: the weather its panes are looked at in. */
+  readonly paneWeathers: ReadonlyMap<string, readonly PaneWeather[]>;
   readonly onDate: string;
   /** Reason by id of a window locked out by hand. */
   readonly windowsOut: ReadonlyMap<string, string>;
-}
-
-/** Sun strong enough to heat a pane: clear sky. */
-const CLEAR_W_m2 = 500;
-
-/** The coldest clear hour of a site, when a pane in the sun is farthest from its frame. */
-export function coldestClearHour(weather: HourlyYear): PaneWeather | null {
-  let coldest = -1;
-  for (let h = 0; h < 8760; h++) {
-    if (weather.directNormal_W_m2[h]! < CLEAR_W_m2) continue;
-    if (coldest < 0 || weather.outdoor_degC[h]! < weather.outdoor_degC[coldest]!) coldest = h;
-  }
-  if (coldest < 0) return null;
-  return coldMorning(weather.outdoor_degC[coldest]!, Math.min(900, weather.directNormal_W_m2[coldest]! + weather.diffuseHorizontal_W_m2[coldest]! / 2));
 }
 
 /** Why a building's limits shut a film out, or null. */
@@ -61,7 +48,6 @@ const buildingOf = (window: PlacedWindow): string => window.dwelling.split('/')[
 
 /** Puts limits, suitability rules and letters together for every window and film; worked out once per window. */
 export function filmableWindows(request: FilmableRequest): FilmableWindows {
-  const cold = new Map([...request.weather].map(([building, year]) => [building, coldestClearHour(year)]));
   const known = new Map<string, readonly FilmableWindow[]>();
   const look = (window: PlacedWindow, at: FilmableRequest['films'][number], place: number): FilmableWindow => {
     const building = request.buildings.get(buildingOf(window));
@@ -70,7 +56,6 @@ export function filmableWindows(request: FilmableRequest): FilmableWindows {
     const locked = request.windowsOut.get(window.id);
     const limit = locked === undefined ? filmLimit(at.film, building) : `locked out by hand: ${locked}`;
     if (limit !== null) return { state: 'no', from: null, waitsFor: [], outcome: 'no-listed-trigger', reasons: [limit], consent: limit };
-    const morning = cold.get(building.id) ?? null;
     const seen = request.measured.glass.get(request.measured.keyOf(window) ?? '');
     const facts = paneFacts({
       window,
@@ -80,7 +65,7 @@ export function filmableWindows(request: FilmableRequest): FilmableWindows {
       film: seen?.films.get(place)?.sheet ?? at.sheet,
       onDate: request.onDate,
       glassYear: building.builtYear,
-      weathers: morning === null ? [SUMMER_AFTERNOON] : [SUMMER_AFTERNOON, morning],
+      weathers: request.paneWeathers.get(building.id) ?? [],
     });
     const { outcome, reasons } = suitability(facts, request.rules);
     const consent = consentState({ building: building.id, glazing: glazing.key, surveyedGlazing: window.glazing, film: at.film.id, window: window.id, outcome }, request.consents);
