@@ -48,6 +48,10 @@ export interface PlanSettings {
   /** Whether old machines count as worse than new by a share for each year; off by default. */
   readonly plantAgeing?: PlantAgeing;
   readonly mixedFilm: boolean;
+  /** Whether savings count as modelled, the default, or with the middle of what studies and bills found. */
+  readonly realisation?: 'as-modelled' | 'as-found';
+  /** Seed that draws who goes first among near-equal dwellings of several phases; blank leaves the order to the choice. */
+  readonly drawSeed?: Known<number>;
   readonly noWork: readonly { readonly firstDay: string; readonly lastDay: string; readonly reason: string }[];
 }
 

@@ -48,6 +48,13 @@ export function billDays({ firstDay, lastDay }: Pick<Bill, 'firstDay' | 'lastDay
   return dayNumber(lastDay) - dayNumber(firstDay) + 1;
 }
 
+/**
+ * The middle of some values, or the mean of the two in the middle.
+ *
+ * @param values in any order, at least one
+ * @returns within the range of the values
+ * @source definition
+ */
 export function median(values: readonly number[]): number {
   const sorted = [...values].sort((a, b) => a - b);
   const middle = sorted.length / 2;

@@ -29,6 +29,8 @@ export interface UseSplit {
   readonly total_kWh: number;
   /** Whether the cooling stands out of its own error by 1.2816 standard errors: nine chances in ten that it is there. */
   readonly tellsCooling: boolean;
+  /** Whether two bills or more hold next to no cooling. Where none does, base load is at most, and cooling at least, what is stated. */
+  readonly seesBase: boolean;
   readonly tried: readonly TriedModel[];
   readonly periods: number;
   readonly days: number;
@@ -40,6 +42,8 @@ const LEAST_DAYS = 270;
 /** A model with more coefficients must describe the bills better by this much. */
 const WORTH_A_COEFFICIENT = 0.005;
 const STANDS_OUT = 1.2816;
+/** A bill with less than this share of the largest cooling per day shows the base load. */
+const NEXT_TO_NONE = 0.05;
 const YEAR_DAYS = 365;
 
 interface Weighed {
@@ -99,6 +103,12 @@ function alongTheBalance(best: Weighed, periods: readonly MeteredPeriod[], weath
     .map(({ balance, solved }) => yearSums(fit, weather, balance).map((sum, i) => sum * solved!.coefficients[i]!));
 }
 
+function seesBase(of: UseModel, periods: readonly MeteredPeriod[]): boolean {
+  if (of.coolingBalance_degC === null) return true;
+  const above = sidesOf(of, periods)[0]!;
+  return above.filter((k) => k < NEXT_TO_NONE * Math.max(...above)).length >= 2;
+}
+
 function partsOf(best: Weighed, periods: readonly MeteredPeriod[], of: { readonly weather: readonly MeteredPeriod[]; readonly weatherError: number }): Pick<UseSplit, 'base' | 'cooling' | 'heating'> {
   const { fit } = best;
   const weights = fit.model === 'degree-day' ? periods.map((p) => p.days) : periods.map(() => 1);
@@ -130,7 +140,8 @@ function partsOf(best: Weighed, periods: readonly MeteredPeriod[], of: { readonl
  *   unless one with fewer coefficients is within 0.005 of it
  *
  * The error of a part is that of its coefficient, of the balance points that fit as well within one standard deviation, and of weather
- * that is not that of the bills. The parts are less sure than their sum: what one has too much the other has too little.
+ * that is not that of the bills. The parts are less sure than their sum: what one has too much the other has too little. Where every bill
+ * holds cooling, no bill shows the base load, and no error stated here covers that: `seesBase` says so.
  *
  * @param periods bills joined to the weather of their days: at least 5 and at least 270 days
  * @param of `weather` of the year the parts are stated for (the weather of the bills by default), and `weatherError`, the standard error of
@@ -157,6 +168,7 @@ export function useSplit(periods: readonly MeteredPeriod[], of: { readonly weath
     fit: best.fit,
     ...parts,
     total_kWh: parts.base.kWh + parts.cooling.kWh + parts.heating.kWh,
+    seesBase: seesBase(best.fit, periods),
     tellsCooling: parts.cooling.kWh > STANDS_OUT * parts.cooling.standardError_kWh,
     tried: tried.map(({ model, of: each }) => ('why' in each ? { model, r2Adjusted: null, why: each.why } : { model, r2Adjusted: each.r2Adjusted, why: each === best ? null : 'another describes the bills as well or better' })),
     periods: periods.length,
