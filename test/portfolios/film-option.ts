@@ -21,6 +21,8 @@ export function filmOption(change: Partial<FilmOption> = {}): FilmOption {
     segments: [{ firstYear: 2026, plant: 'present', windowsGone: 0, saving: { coolingElectricity_kWh: 150, cooling_cents: 3_000, addedHeating_cents: 0, addedHeating_kWh: 0 } }],
     filmLife_yr: 3,
     payer: OWNER_PAYS,
+    crew: 'own',
+    rebates: [],
     from: '2026-07-01',
     waitsFor: [],
     yearlyCooling_cents: 3_000,

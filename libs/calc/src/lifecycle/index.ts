@@ -6,3 +6,4 @@ export { lifeCycle, projectLifeCycle, type LifeCycleResult, type LifeCycleTerms 
 export { yearlyStream, type SavingState, type SavingStream, type StreamTerms, type StreamYear, type WindowLoss } from './saving-stream.js';
 export { payerShares, type PayerShares } from './payer-shares.js';
 export { depreciation, type DepreciationMethod, type DepreciationYear } from './depreciation.js';
+export { rebate_cents, type RebateTerms } from './rebate.js';

@@ -2,8 +2,7 @@ import fc from 'fast-check';
 import type { PayerRule } from '../portfolio/index.js';
 import {
   depreciation, isFigure, lifeCycle, modifiedRateOfReturn, nominalRate, paybackYears, payerShares, presentValue, projectFlows, projectLifeCycle, rateOfReturn, ratesOfReturn, realRate,
-  singlePresentValue, uniformPresentValue, yearlyStream, type Project, type StreamTerms,
-} from './index.js';
+  singlePresentValue, uniformPresentValue, yearlyStream, type Project, type StreamTerms, rebate_cents } from './index.js';
 
 const real = { basis: 'real', discountRate: 0.03 } as const;
 const rate = fc.double({ min: 0, max: 0.2, noNaN: true });
@@ -213,5 +212,23 @@ describe('write-off', () => {
     expect(() => depreciation(1, { method: 'mid-month-27.5', monthInService: 0 })).toThrow('monthInService');
     expect(() => depreciation(1, { method: 'straight-line', years: 0 })).toThrow('years');
     expect(() => depreciation(-1, { method: 'expense' })).toThrow('basis_cents');
+  });
+});
+
+describe('a rebate', () => {
+  const terms = { rate_cents_m2: 1_500, cap_cents: 40_000, costShare: 0.5 };
+
+  it.each([
+    [{ area_m2: 10, cost_cents: 60_000 }, 15_000, 'area × rate'],
+    [{ area_m2: 100, cost_cents: 600_000 }, 40_000, 'the cap'],
+    [{ area_m2: 20, cost_cents: 50_000 }, 25_000, 'the share of the cost'],
+  ])('of %p is %p: %s', (project, expected) => expect(rebate_cents(project, terms)).toBe(expected));
+
+  it('without cap and share never passes the cost', () => expect(rebate_cents({ area_m2: 10, cost_cents: 9_000 }, { rate_cents_m2: 1_500, cap_cents: null, costShare: null })).toBe(9_000));
+
+  it('refuses figures below zero', () => {
+    expect(() => rebate_cents({ area_m2: -1, cost_cents: 0 }, terms)).toThrow('area_m2');
+    expect(() => rebate_cents({ area_m2: 1, cost_cents: 0 }, { ...terms, costShare: 1.1 })).toThrow('costShare');
+    expect(() => rebate_cents({ area_m2: 1, cost_cents: 0 }, { ...terms, rate_cents_m2: -1 })).toThrow('rate');
   });
 });

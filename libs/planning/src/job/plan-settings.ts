@@ -44,6 +44,8 @@ export function settingsInForce(job: PlanJob, known: KnownPortfolio, of: { reado
     lockedIn: new Set(locks.filter((l) => l.direction === 'in').map((l) => l.subject)),
     valueIn: (option, phase) => phaseValue(option, phase, { terms, endYear: endYearOf(option.building) }),
     visit: (building) => {
+      const contractor = building.crew === 'contractor' ? building.contractorVisit_cents : null;
+      if (contractor !== null) return { minutes: 0, cents: contractor };
       const minutes = building.visitMinutes ?? defaultOf<number>('visitMinutes').value;
       const own = terms.labourIsCash ? labour_cents(minutes, terms.labour_cents_h) : 0;
       return { minutes, cents: (building.visit_cents ?? defaultOf<number>('visit_cents').value) + own };

@@ -3,6 +3,8 @@ import { type DwellingResult, type DwellingTask, filmOnSide, type SetResult } fr
 import type { FilmableWindows } from './filmable-windows.js';
 import { installedCost, windowWork } from './installed-cost.js';
 import type { FilmOption, LifeSegment, PricedFilm } from './option.js';
+import { glazingKeyOf } from '../known/glazing-book.js';
+import type { OptionRebate, RebateCase } from './rebates.js';
 import type { PlacedWindow } from '../known/placed-windows.js';
 import type { PlanTerms } from '../plan/plan.js';
 
@@ -13,6 +15,9 @@ export interface OptionPricing {
   readonly timeModel: TimeModel;
   readonly terms: PlanTerms;
   readonly lifeOf: (film: PricedFilm) => number;
+  readonly rebatesOf: (option: RebateCase) => readonly OptionRebate[];
+  /** What a building's contractor asks for putting film on, by its area; null where the own crew does it. */
+  readonly contractorOf: (building: string) => number | null;
 }
 
 /** Windows an option films, and the letters and dates they hang on. */
@@ -59,6 +64,8 @@ function optionOf(task: DwellingTask, result: SetResult, of: OptionPricing & { r
   const ids = films.map((f) => f.film.id);
   const isMixed = new Set(ids).size > 1;
   const yearlyCooling_cents = meanCooling_cents(segments, filmLife_yr);
+  const contractor_cents_m2 = of.contractorOf(task.dwelling.building);
+  const costed = installedCost(windows.map((w) => ({ ...windowWork(w, of.terms), film: filmOf(w.azimuth_deg) })), { terms: of.terms, timeModel: of.timeModel, contractor_cents_m2 });
   const from = states.reduce((latest, s) => (s.from !== null && s.from > latest ? s.from : latest), of.terms.studyStart);
   return {
     id: `${task.dwelling.id}|${result.set.facades.join('+')}|${isMixed ? ids.join('+') : ids[0]!}${result.set.readyOnly ? '|ready panes' : ''}`,
@@ -67,10 +74,12 @@ function optionOf(task: DwellingTask, result: SetResult, of: OptionPricing & { r
     facades: result.set.facades,
     films: ids,
     film: [...new Set(ids)].join('+'),
-    ...installedCost(windows.map((w) => ({ ...windowWork(w, of.terms), film: filmOf(w.azimuth_deg) })), { terms: of.terms, timeModel: of.timeModel }),
+    ...costed,
     segments,
     filmLife_yr,
     payer: task.dwelling.meter.payerRule,
+    crew: contractor_cents_m2 === null ? 'own' : 'contractor',
+    rebates: of.rebatesOf({ building: task.dwelling.building, cost_cents: costed.cost.total_cents, windows: windows.map((w) => ({ azimuth_deg: w.azimuth_deg, glass_m2: windowWork(w, of.terms).glass_m2, glazing: glazingKeyOf(w), film: filmOf(w.azimuth_deg).film.id })) }),
     from,
     waitsFor: [...new Set(states.flatMap((s) => s.waitsFor))].sort(),
     yearlyCooling_cents,

@@ -11,7 +11,7 @@ const terms = planTermsOf({ labour_cents_h: 3_000, consumables_cents_m2: 100, ma
 describe('the installed cost of a set', () => {
   it('is film with its waste, minutes at the rate, consumables and taxes, by hand', () => {
     // Film 2.2 × 1,000 × 1.05 = 2,310; minutes 30 + 2 × (12 + 10) = 74, at 50 a minute 3,700; consumables 220; tax 253 and 740.
-    const { cost, minutes } = installedCost([work(film('A', 1_000, 0.05))], { terms, timeModel });
+    const { cost, minutes } = installedCost([work(film('A', 1_000, 0.05))], { terms, timeModel, contractor_cents_m2: null });
     expect(minutes).toEqual({ low: 37, best: 74, high: 148 });
     expect(cost.film_cents).toBeCloseTo(2_310, 9);
     expect(cost.labour_cents).toBeCloseTo(3_700, 9);
@@ -21,13 +21,21 @@ describe('the installed cost of a set', () => {
   });
 
   it('prices each side by its own film', () => {
-    const { cost, minutes } = installedCost([work(film('A', 1_000, 0)), work(film('B', 2_000, 0))], { terms, timeModel });
+    const { cost, minutes } = installedCost([work(film('A', 1_000, 0)), work(film('B', 2_000, 0))], { terms, timeModel, contractor_cents_m2: null });
     expect(cost.film_cents).toBeCloseTo(2.2 * 1_000 + 2.2 * 2_000, 9);
     expect(minutes.best).toBeCloseTo(30 + 2 * 44, 9);
   });
 
   it('shows taking old film off on its own', () => {
     // Two panes of old film: 20 minutes, 1,000 cents.
-    expect(installedCost([work(film('A', 1_000, 0), true)], { terms, timeModel }).cost).toMatchObject({ removal_cents: 1_000, labour_cents: 3_700 });
+    expect(installedCost([work(film('A', 1_000, 0), true)], { terms, timeModel, contractor_cents_m2: null }).cost).toMatchObject({ removal_cents: 1_000, labour_cents: 3_700 });
+  });
+
+  it('a contractor asks by the area of glass in place of the minutes of putting film on', () => {
+    const own = installedCost([work(film('A', 1_000, 0))], { terms, timeModel, contractor_cents_m2: null });
+    const contract = installedCost([work(film('A', 1_000, 0))], { terms, timeModel, contractor_cents_m2: 2_000 });
+    expect(contract.cost.labour_cents).toBeCloseTo(2_000 * contract.glassArea_m2, 9);
+    expect(contract.cost.film_cents).toBe(own.cost.film_cents);
+    expect(contract.minutes).toEqual(own.minutes);
   });
 });

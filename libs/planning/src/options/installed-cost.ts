@@ -1,4 +1,4 @@
-import { installMinutes, labour_cents, type PaneWork, type PersonMinutes, type TimeModel } from '#calc';
+import { type Building, installMinutes, labour_cents, type PaneWork, type PersonMinutes, type TimeModel } from '#calc';
 import { pieceOf } from '../rolls/cut-list.js';
 import type { InstalledCost, PricedFilm } from './option.js';
 import { paneCount, type PlacedWindow } from '../known/placed-windows.js';
@@ -27,6 +27,9 @@ export function windowWork(window: PlacedWindow, terms: Pick<PlanTerms, 'trimPer
   };
 }
 
+/** What a building's contractor asks by the area of glass; null where the own crew puts film on. A contractor without a price is left to the own crew's minutes. */
+export const contractorPrice_cents_m2 = (building: Building | undefined): number | null => (building?.crew === 'contractor' ? building.contractor_cents_m2 : null);
+
 /** A window's work with the film that goes on it. */
 export interface FilmedWork extends WindowWork {
   readonly film: PricedFilm;
@@ -43,9 +46,9 @@ export interface CostedWork {
 
 /**
  * Installed cost: film of the cut pieces with the waste of cutting all candidates, person-minutes at the loaded rate, consumables, taking old
- * film off, taxes. Visits, freight, whole rolls and contingency belong to the plan.
+ * film off, taxes. A contractor asks by the area of glass instead of the minutes of putting film on. Visits, freight, whole rolls and contingency belong to the plan.
  */
-export function installedCost(work: readonly FilmedWork[], of: { readonly terms: PlanTerms; readonly timeModel: TimeModel }): CostedWork {
+export function installedCost(work: readonly FilmedWork[], of: { readonly terms: PlanTerms; readonly timeModel: TimeModel; readonly contractor_cents_m2: number | null }): CostedWork {
   const { terms } = of;
   const sum = (part: (w: FilmedWork) => number): number => work.reduce((total, w) => total + part(w), 0);
   const pieceArea_m2 = sum((w) => w.piece_m2);
@@ -53,7 +56,8 @@ export function installedCost(work: readonly FilmedWork[], of: { readonly terms:
   const film_cents = sum((w) => w.piece_m2 * w.film.price_cents_m2 * (1 + w.film.waste));
   const consumables_cents = pieceArea_m2 * terms.consumables_cents_m2;
   const removal_cents = labour_cents(removal, terms.labour_cents_h);
-  const allLabour_cents = labour_cents(minutes.best - removal, terms.labour_cents_h);
+  const glassArea_m2 = sum((w) => w.glass_m2);
+  const allLabour_cents = of.contractor_cents_m2 === null ? labour_cents(minutes.best - removal, terms.labour_cents_h) : glassArea_m2 * of.contractor_cents_m2;
   const materialTax_cents = (film_cents + consumables_cents) * terms.materialTaxShare;
   const labourTax_cents = (allLabour_cents + removal_cents) * terms.labourTaxShare;
   return {
@@ -68,7 +72,7 @@ export function installedCost(work: readonly FilmedWork[], of: { readonly terms:
     },
     minutes,
     paneCount: sum((w) => w.panes),
-    glassArea_m2: sum((w) => w.glass_m2),
+    glassArea_m2,
     pieceArea_m2,
   };
 }

@@ -1,3 +1,4 @@
+import type { OptionRebate } from './rebates.js';
 import type { Film, InventoryRow, PayerRule } from '#calc';
 
 /** Cost of doing an option, before what belongs to the plan (visits, freight, whole rolls, contingency). Cents with fractions. */
@@ -72,6 +73,10 @@ export interface FilmOption {
   readonly segments: readonly LifeSegment[];
   readonly filmLife_yr: number;
   readonly payer: PayerRule;
+  /** Who puts the film on. */
+  readonly crew: 'own' | 'contractor';
+  /** Offers of funds the option meets. */
+  readonly rebates: readonly OptionRebate[];
   /** ISO date from which every pane of the option may be filmed. */
   readonly from: string;
   /** Letters and tests without a date; while any is listed the option stands in no phase. */

@@ -1,5 +1,6 @@
 import { payerShares, type Phase, presentValue, type SavingState, yearlyStream } from '#calc';
 import type { FilmOption, PhaseValue } from './option.js';
+import { rebateIn } from './rebates.js';
 import type { PlanTerms } from '../plan/plan.js';
 
 /** The money of an option installed in a phase, by year of the study; index 0 is the study start, flows fall at year's end. */
@@ -7,6 +8,8 @@ export interface OptionFlows {
   /** Years from the study start to the work. */
   readonly phaseYear: number;
   readonly cost_cents: readonly number[];
+  /** What a fund gives towards it, in the year of the work. */
+  readonly rebate_cents: readonly number[];
   /** Net of added heating, all payers, with film ageing and escalation. */
   readonly whole_cents: readonly number[];
   /** The part of it that stays with the owner. */
@@ -29,7 +32,7 @@ function states(option: Pick<FilmOption, 'segments'>): SavingState[] {
 }
 
 /** Cost and saving of an option in a phase as flows of the study. */
-export function optionFlows(option: FilmOption, phase: Pick<Phase, 'firstDay'>, at: { readonly terms: MoneyTerms; readonly endYear: number | null }): OptionFlows {
+export function optionFlows(option: FilmOption, phase: Pick<Phase, 'firstDay' | 'lastDay'>, at: { readonly terms: MoneyTerms; readonly endYear: number | null }): OptionFlows {
   const { terms, endYear } = at;
   const start = phaseYear(phase, terms.studyStart);
   const stream = yearlyStream(states(option), {
@@ -43,14 +46,16 @@ export function optionFlows(option: FilmOption, phase: Pick<Phase, 'firstDay'>, 
   });
   const owner_cents = stream.flows_cents.map((flow, year) => (year <= start ? flow : flow * payerShares(option.payer, year - start).owner));
   const cost_cents = stream.flows_cents.map((_, year) => (year === start ? option.cost.total_cents : 0));
-  return { phaseYear: start, cost_cents, whole_cents: stream.flows_cents, owner_cents };
+  const rebate = rebateIn(option.rebates, phase)?.cents ?? 0;
+  const rebate_cents = cost_cents.map((_, year) => (year === start ? rebate : 0));
+  return { phaseYear: start, cost_cents, rebate_cents, whole_cents: stream.flows_cents, owner_cents };
 }
 
-/** Net present value of an option in a phase, whole building and owner; the owner pays the film in both. */
+/** Net present value of an option in a phase, whole building and owner; the owner pays the film and is given the rebate in both. */
 export function phaseValue(option: FilmOption, phase: Phase, at: { readonly terms: MoneyTerms; readonly endYear: number | null }): PhaseValue {
   const flows = optionFlows(option, phase, at);
   const rate = at.terms.realDiscountRate;
-  const cost = presentValue(flows.cost_cents, rate);
+  const cost = presentValue(flows.cost_cents, rate) - presentValue(flows.rebate_cents, rate);
   return { phase: phase.id, whole_cents: presentValue(flows.whole_cents, rate) - cost, owner_cents: presentValue(flows.owner_cents, rate) - cost };
 }
 

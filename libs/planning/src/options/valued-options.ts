@@ -33,7 +33,7 @@ export async function valuedOptions(tasks: readonly DwellingTask[], at: { readon
   const distinct = [...grouped(tasks, (t) => t.key).values()].map((same) => same[0]!);
   const results = await work.dwellingOptions(distinct, choices.room, at.progress);
   const byKey = new Map<string, DwellingResult>(results.map((r) => [r.key, r]));
-  const options = filmOptions(tasks, byKey, { films: choices.films, filmable: choices.filmable, timeModel: choices.timeModel, terms: choices.terms, lifeOf: choices.lifeOf });
+  const options = filmOptions(tasks, byKey, { films: choices.films, filmable: choices.filmable, timeModel: choices.timeModel, terms: choices.terms, lifeOf: choices.lifeOf, rebatesOf: choices.rebatesOf, contractorOf: choices.contractorOf });
   return { tasks, options, distinct: distinct.length };
 }
 
@@ -43,5 +43,6 @@ export async function revaluedOptions(valued: ValuedOptions, at: { readonly mete
   const tasks = await withNeighbours(again, { chosen: at.chosen, work: at.work, room: at.choices.room });
   const redone = await valuedOptions(tasks, at);
   const fresh = new Map(redone.options.map((o) => [o.id, o]));
-  return { ...valued, options: valued.options.map((o) => fresh.get(o.id) ?? o) };
+  const anew = new Map(tasks.map((t) => [t.dwelling.id, t]));
+  return { ...valued, tasks: valued.tasks.map((t) => anew.get(t.dwelling.id) ?? t), options: valued.options.map((o) => fresh.get(o.id) ?? o) };
 }

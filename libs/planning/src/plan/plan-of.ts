@@ -12,6 +12,7 @@ import { defaultsOf, type PlanJob } from '../job/plan-job.js';
 import type { PlanSettingsInForce } from '../job/plan-settings.js';
 import type { PhaseResult, Plan, PlanLine, RoundLog } from './plan.js';
 import type { PricedChoice, RollPricing } from '../rolls/price-by-rolls.js';
+import { rebateIn } from '../options/rebates.js';
 import { rankedLists } from '../review/ranked-lists.js';
 import { firstYear_cents, reasonOf } from '../review/reasons.js';
 import { chosenSets } from './settled.js';
@@ -62,8 +63,9 @@ function planLines(parts: PlanParts, glass: (option: FilmOption) => string): Pla
   const { settings } = parts;
   return parts.priced.phases.flatMap((phase) =>
     phase.lines.map((line): PlanLine => {
-      const payback = simplePayback(line.option.cost.total_cents, firstYear_cents(line.option));
-      const cost_now = line.option.cost.total_cents / (1 + settings.terms.realDiscountRate) ** phaseYear(phase.phase, settings.terms.studyStart);
+      const rebate = rebateIn(line.option.rebates, phase.phase)?.cents ?? 0;
+      const payback = simplePayback(line.option.cost.total_cents - rebate, firstYear_cents(line.option));
+      const cost_now = (line.option.cost.total_cents - rebate) / (1 + settings.terms.realDiscountRate) ** phaseYear(phase.phase, settings.terms.studyStart);
       return {
         dwelling: line.option.dwelling,
         building: line.option.building,
@@ -169,7 +171,7 @@ export async function planOf(parts: PlanParts): Promise<Plan> {
     workOrders: crew.workOrders,
     calendar: crew.calendar,
     meters,
-    payback: paybackReview(priced, { terms: settings.terms, ownerOf: settings.ownerOf, endYearOf: settings.endYearOf }),
+    payback: paybackReview(priced, { terms: settings.terms, ownerOf: settings.ownerOf, endYearOf: settings.endYearOf, rebates: job.portfolio.rebates }),
     outlook: job.outlook === undefined ? null : await outlookOf({ inputs: job.catalogue.uncertainInputs, asked: job.outlook, valued, choices, settings, priced, workedCaps_cents: parts.workedCaps, valueOf: (o) => valueSoon(o, parts), work: parts.work, progress: job.progress }),
     eligible: eligible(parts),
     assumed: [...known.assumed, ...choices.measured.assumed, ...crew.assumed],

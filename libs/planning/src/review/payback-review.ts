@@ -1,4 +1,5 @@
-import { lifeCycle, type Phase, presentValue } from '#calc';
+import { lifeCycle, type Phase, presentValue, type Rebate } from '#calc';
+import { projectRebates } from './project-rebates.js';
 import type { PricedChoice } from '../rolls/price-by-rolls.js';
 import type { PaybackLine, PaybackReview } from './payback.js';
 import type { PlanTerms } from '../plan/plan.js';
@@ -10,17 +11,22 @@ export interface PaybackRequest {
   readonly terms: PlanTerms;
   readonly ownerOf: (building: string) => string;
   readonly endYearOf: (building: string) => number | null;
+  readonly rebates: readonly Rebate[];
 }
+
+const sumOf = (flows: readonly number[]): number => flows.reduce((total, flow) => total + flow, 0);
 
 function paybackLine(line: Candidate, phase: Phase, of: PaybackRequest): PaybackLine {
   const { option } = line;
   const flows = optionFlows(option, phase, { terms: of.terms, endYear: of.endYearOf(option.building) });
   const plain = optionFlows(option, phase, { terms: { ...of.terms, realEscalation: 0, filmDegradation_1_yr: 0 }, endYear: of.endYearOf(option.building) });
   const rate = of.terms.realDiscountRate;
+  const rebate_cents = Math.round(sumOf(flows.rebate_cents));
   const cost = presentValue(flows.cost_cents, rate);
+  const net = cost - presentValue(flows.rebate_cents, rate);
   const saved = presentValue(flows.whole_cents, rate);
-  const simple = simplePayback(option.cost.total_cents, firstYear_cents(option));
-  const whole = flows.whole_cents.map((flow, year) => flow - flows.cost_cents[year]!).slice(flows.phaseYear);
+  const simple = simplePayback(option.cost.total_cents - rebate_cents, firstYear_cents(option));
+  const whole = flows.whole_cents.map((flow, year) => flow - flows.cost_cents[year]! + flows.rebate_cents[year]!).slice(flows.phaseYear);
   const discounted = lifeCycle(whole, { discountRate: rate, basis: 'real' }).discountedPayback_years;
   return {
     dwelling: option.dwelling,
@@ -29,12 +35,13 @@ function paybackLine(line: Candidate, phase: Phase, of: PaybackRequest): Payback
     phase: phase.id,
     phaseYear: phaseYear(phase, of.terms.studyStart),
     cost_cents: Math.round(option.cost.total_cents),
+    rebate_cents,
     life_yr: option.filmLife_yr,
     yearly_cents: plain.whole_cents.slice(plain.phaseYear + 1),
     owner_cents: plain.owner_cents.slice(plain.phaseYear + 1),
-    npv_cents: saved - cost,
-    npvOwner_cents: presentValue(flows.owner_cents, rate) - cost,
-    sir: cost > 0 ? saved / cost : 0,
+    npv_cents: saved - net,
+    npvOwner_cents: presentValue(flows.owner_cents, rate) - net,
+    sir: net > 0 ? saved / net : 0,
     simplePayback_yr: simple.years,
     discountedPayback_yr: typeof discounted === 'number' ? discounted : null,
     why: simple.why ?? (typeof discounted === 'number' ? null : 'the discounted saving never reaches the cost within the life of the film'),
@@ -56,7 +63,11 @@ export function paybackReview(priced: PricedChoice, of: PaybackRequest): Payback
     return total + over / (1 + rate) ** phaseYear(p.phase, of.terms.studyStart);
   }, 0);
   const spentNow = priced.phases.reduce((total, p) => total + p.spending.total_cents / (1 + rate) ** phaseYear(p.phase, of.terms.studyStart), 0);
-  const npv = sum((l) => l.npv_cents) - overheadNow;
+  // What the lines count on one by one and the fund does not give the project as a whole.
+  const rebates = projectRebates(priced.phases, of.rebates);
+  const yearOf = new Map(lines.map((l) => [l.phase, l.phaseYear]));
+  const notGiven = rebates.reduce((total, r) => total + (r.byLine_cents - r.cents) / (1 + rate) ** (yearOf.get(r.phase) ?? 0), 0);
+  const npv = sum((l) => l.npv_cents) - overheadNow - notGiven;
   const first = priced.choice.lines.map((l) => l.option.segments[0]?.saving);
   const firstYear = priced.choice.lines.reduce((total, l) => total + firstYear_cents(l.option), 0);
   const allIn = cost_cents + overhead_cents;
@@ -65,9 +76,10 @@ export function paybackReview(priced: PricedChoice, of: PaybackRequest): Payback
     cost_cents,
     overhead_cents,
     npv_cents: npv,
-    npvOwner_cents: sum((l) => l.npvOwner_cents) - overheadNow,
+    npvOwner_cents: sum((l) => l.npvOwner_cents) - overheadNow - notGiven,
+    rebates,
     sir: spentNow > 0 ? (npv + spentNow) / spentNow : 0,
-    simplePayback_yr: simplePayback(allIn, firstYear).years,
+    simplePayback_yr: simplePayback(allIn - rebates.reduce((total, r) => total + r.cents, 0), firstYear).years,
     firstYear_cents: firstYear,
     firstYearOwner_cents: sum((l) => l.owner_cents[0] ?? 0),
     firstYearCooling_cents: first.reduce((total, s) => total + (s?.cooling_cents ?? 0), 0),

@@ -1,3 +1,5 @@
+import type { ProjectRebate } from './project-rebates.js';
+
 /** One row of the payback review: a line of the plan, its money by year of the study. */
 export interface PaybackLine {
   readonly dwelling: string;
@@ -6,6 +8,8 @@ export interface PaybackLine {
   readonly phase: string;
   readonly phaseYear: number;
   readonly cost_cents: number;
+  /** What a fund gives towards it, in the year of the work. */
+  readonly rebate_cents: number;
   readonly life_yr: number;
   /** Saving net of added heating in base-date prices by year of the film's life, all payers, before degradation and escalation. */
   readonly yearly_cents: readonly number[];
@@ -20,6 +24,8 @@ export interface PaybackLine {
 
 export interface PaybackReview {
   readonly lines: readonly PaybackLine[];
+  /** What funds give, project by project. */
+  readonly rebates: readonly ProjectRebate[];
   readonly cost_cents: number;
   readonly overhead_cents: number;
   readonly npv_cents: number;

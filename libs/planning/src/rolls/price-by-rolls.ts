@@ -58,8 +58,9 @@ export function spendingOf(lines: readonly Candidate[], cuts: readonly FilmCut[]
   const sum = (part: (c: Candidate) => number): number => Math.round(lines.reduce((total, line) => total + part(line), 0));
   const film_cents = cuts.reduce((total, c) => total + c.cost_cents, 0);
   const consumables_cents = sum((l) => l.option.cost.consumables_cents);
-  const labour_cents = terms.labourIsCash ? sum((l) => l.option.cost.labour_cents) : 0;
-  const removal_cents = terms.labourIsCash ? sum((l) => l.option.cost.removal_cents) : 0;
+  const isPaid = (l: Candidate): boolean => terms.labourIsCash || l.option.crew === 'contractor';
+  const labour_cents = sum((l) => (isPaid(l) ? l.option.cost.labour_cents : 0));
+  const removal_cents = sum((l) => (isPaid(l) ? l.option.cost.removal_cents : 0));
   const visits_cents = Math.round(of.visits.reduce((total, id) => total + (of.buildings.get(id) === undefined ? 0 : of.visit(of.buildings.get(id)!).cents), 0));
   const freight_cents = cuts.reduce((total, c) => total + (c.bought.length === 0 ? 0 : (of.films.get(c.film)?.freight_cents ?? 0)), 0);
   const tax_cents = Math.round((film_cents + consumables_cents + freight_cents) * terms.materialTaxShare) + Math.round((labour_cents + removal_cents) * terms.labourTaxShare);

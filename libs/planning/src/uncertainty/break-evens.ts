@@ -40,7 +40,7 @@ export function breakEvens(option: FilmOption, phase: Phase, at: Terms): BreakEv
   const rate = at.terms.realDiscountRate;
   const flows = optionFlows(option, phase, at);
   const saving = presentValue(at.terms.view === 'owner' ? flows.owner_cents : flows.whole_cents, rate);
-  const cost = presentValue(flows.cost_cents, rate);
+  const cost = presentValue(flows.cost_cents, rate) - presentValue(flows.rebate_cents, rate);
   const priceShare = saving > 0 ? cost / saving : null;
   const plantReplacedBy = plantYear(option, phase, at);
   const words = [

@@ -30,7 +30,7 @@ export function drawnValue_cents(drawn: DrawnSavings, phase: Phase, at: { readon
     const flows = optionFlows(option, phase, { terms: drawnTerms, endYear });
     value_cents[draw] = terms.view === 'owner' ? value.owner_cents : value.whole_cents;
     yearly_cents[draw] = meanCooling_cents(option.segments, option.filmLife_yr);
-    paysBack[draw] = sum(terms.view === 'owner' ? flows.owner_cents : flows.whole_cents) >= sum(flows.cost_cents) ? 1 : 0;
+    paysBack[draw] = sum(terms.view === 'owner' ? flows.owner_cents : flows.whole_cents) >= sum(flows.cost_cents) - sum(flows.rebate_cents) ? 1 : 0;
   }
   return { value_cents, yearly_cents, paysBack };
 }
