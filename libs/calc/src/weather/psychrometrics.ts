@@ -70,7 +70,7 @@ function ratioAtWetBulb(dryBulb_degC: number, wetBulb_degC: number, pressure_Pa:
  * Thermodynamic wet bulb of air.
  *
  *   the temperature t* at which W = ((2501 − 2.326 t*) W_s(t*) − 1.006 (t − t*)) / (2501 + 1.86 t − 4.186 t*), over ice below 0 °C;
- *   found by chords between the dry bulb and 60 K below it
+ *   found by chords between the dry bulb and 60 K below it, at least −100 °C
  *
  * @param dryBulb_degC −60…70
  * @param relativeHumidity 0…1
@@ -89,7 +89,7 @@ export function wetBulb_degC(dryBulb_degC: number, relativeHumidity: number, pre
   // given half its weight (Illinois rule), or it would creep.
   // Ice and water meet with a step at 0 °C: water is taken where it gives a wet bulb at all.
   const wet = dryBulb_degC >= 0 && ratioAtWetBulb(dryBulb_degC, 0, pressure_Pa) <= ratio;
-  let low = wet ? 0 : dryBulb_degC - 60;
+  let low = wet ? 0 : Math.max(-100, dryBulb_degC - 60);
   let high = wet ? dryBulb_degC : Math.min(dryBulb_degC, -1e-9);
   let [below, above] = [ratioAtWetBulb(dryBulb_degC, low, pressure_Pa) - ratio, ratioAtWetBulb(dryBulb_degC, high, pressure_Pa) - ratio];
   if (above <= 0) return high;
