@@ -1,6 +1,12 @@
 import type { Plan } from '#planning';
 import { crewSheets } from './crew/crew-sheets.js';
 import { cutListPaper } from './cuts/cut-list-paper.js';
+import { kitPaper } from './kit/kit-paper.js';
+import { pieceLabels } from './labels/piece-labels.js';
+import { day30Look } from './sheets/day-30.js';
+import { entryNotices } from './sheets/entry-notices.js';
+import { leaveBehind } from './sheets/leave-behind.js';
+import { surveySheet } from './sheets/survey-sheet.js';
 import type { PaperFile } from './page/paper-bytes.js';
 import type { PaperTerms } from './paper-terms.js';
 
@@ -10,6 +16,12 @@ type MakePaper = (plan: Plan, terms: PaperTerms) => Promise<PaperFile>;
 const MAKERS = {
   crew: crewSheets,
   cuts: cutListPaper,
+  labels: pieceLabels,
+  kit: kitPaper,
+  notices: entryNotices,
+  'leave-behind': leaveBehind,
+  'day-30': day30Look,
+  survey: surveySheet,
 } satisfies Readonly<Record<string, MakePaper>>;
 
 export type PaperName = keyof typeof MAKERS;

@@ -6,7 +6,7 @@ export function heading(paper: Paper, words: string, size: number): void {
   paper.need(size * LEADING * 2.4);
   paper.y += size * 0.35;
   paper.write(words, { size, bold: true });
-  paper.y += 1;
+  paper.y += 2.5;
 }
 
 /** Pairs of a word and what it says, the words in a column of their own. */

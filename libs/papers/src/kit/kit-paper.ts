@@ -1,0 +1,78 @@
+import type { KitItem, Plan, WorkOrder } from '#planning';
+import { shortRoll } from '../cuts/roll-sheets.js';
+import { check, text } from '../page/cell.js';
+import type { PaperFile } from '../page/paper-bytes.js';
+import type { Paper } from '../page/paper.js';
+import { factRows, heading } from '../page/parts.js';
+import { writeTable } from '../page/table.js';
+import { type PaperTerms, planPaper } from '../paper-terms.js';
+import type { Say } from '../texts/texts.js';
+import { wordOf } from '../crew/pane-notes.js';
+
+const TEXT = 12;
+const HEAD = 18;
+
+/** All dwellings of one building in one phase: what is loaded for one visit, or for several if it takes more days. */
+interface Load {
+  readonly phase: string;
+  readonly building: string;
+  readonly orders: readonly WorkOrder[];
+}
+
+function loads(plan: Plan): Load[] {
+  const byVisit = new Map<string, WorkOrder[]>();
+  for (const order of plan.workOrders) {
+    const key = `${order.phase}|${order.building}`;
+    byVisit.set(key, [...(byVisit.get(key) ?? []), order]);
+  }
+  return [...byVisit.values()].map((orders): Load => ({ phase: orders[0]!.phase, building: orders[0]!.building, orders }));
+}
+
+const kitText = (kit: readonly KitItem[], say: Say): string =>
+  kit.map(({ what, quantity, unit }) => say('crew.kit.item', { what, quantity, unit: wordOf(say, 'unit', unit) }).trim()).join(' · ');
+
+const rollsText = (order: WorkOrder): string => [...new Set(order.panes.map((p) => shortRoll(p.roll, order.phase)))].sort((a, b) => a.localeCompare(b, 'en', { numeric: true })).join(', ');
+
+function writeLoad(paper: Paper, load: Load, of: { readonly plan: Plan; readonly say: Say }): void {
+  const { say } = of;
+  const { orders } = load;
+  const sum = (part: (o: WorkOrder) => number): number => orders.reduce((total, o) => total + part(o), 0);
+  const title = say('kit.head', { building: load.building, phase: load.phase });
+  paper.section(() => {
+    paper.write(say('kit.continued', { head: title }), { size: TEXT, bold: true });
+    paper.y += 4;
+  });
+  paper.write(title, { size: HEAD, bold: true });
+  const name = of.plan.buildings.find((b) => b.id === load.building)?.name ?? '';
+  factRows(paper, [
+    [say('crew.place'), say('crew.where', { building: load.building, name })],
+    [say('kit.total'), say('kit.total.said', { dwellings: orders.length, panes: sum((o) => o.panes.length), best: (sum((o) => o.minutes.best) / 60).toFixed(0), low: (sum((o) => o.minutes.low) / 60).toFixed(0), high: (sum((o) => o.minutes.high) / 60).toFixed(0) })],
+  ], TEXT);
+  heading(paper, say('kit.by'), 14);
+  writeTable(paper, {
+    columns: [
+      { head: say('kit.col.loaded'), share: 52, cell: () => [check(16)] },
+      { head: say('kit.col.dwelling'), share: 80, cell: (o) => [text(o.dwelling, TEXT, true), text(o.day ?? '', TEXT)] },
+      { head: say('kit.col.panes'), share: 44, cell: (o) => [text(String(o.panes.length), TEXT)] },
+      { head: say('kit.col.rolls'), share: 110, cell: (o) => [text(rollsText(o), TEXT)] },
+      { head: say('kit.col.kit'), share: 260, cell: (o) => [text(kitText(o.kit, say), TEXT)] },
+    ],
+    rows: orders,
+    headSize: TEXT,
+  });
+}
+
+/** What to load, by building and phase: each dwelling with its pieces, the rolls they come from, and its kit. */
+export function kitPaper(plan: Plan, terms: PaperTerms): Promise<PaperFile> {
+  return planPaper(plan, terms, {
+    title: terms.texts.sentences['kit.title'],
+    frameSize: TEXT,
+    draw: (paper, say) => {
+      if (plan.workOrders.length === 0) {
+        paper.section();
+        paper.write(say('crew.none'), { size: 14 });
+      }
+      for (const load of loads(plan)) writeLoad(paper, load, { plan, say });
+    },
+  });
+}

@@ -1,0 +1,3 @@
+/** Decision memo and pictures. */
+export const figures = {
+} as const;
