@@ -108,6 +108,21 @@ describe('the check of a certificate', () => {
   });
 });
 
+/** One phase with buildings: visits that cost and take off value, one film in some of them, one dwelling that must be done. */
+const oneCapWithVisits = fc
+  .record({
+    groups: fc.array(fc.array(fc.tuple(fc.integer({ min: 0, max: 60 }), fc.integer({ min: -20, max: 300 }), fc.constantFrom('A', 'B')), { minLength: 1, maxLength: 4 }), { minLength: 1, maxLength: 9 }),
+    visits: fc.tuple(fc.integer({ min: 0, max: 80 }), fc.integer({ min: 0, max: 80 })),
+    oneFamily: fc.tuple(fc.boolean(), fc.boolean()),
+    hasMust: fc.boolean(),
+  })
+  .map(({ groups, visits, oneFamily, hasMust }): SelectionProblem => ({
+    groups: groups.map((options, g) => ({ id: `G${g}`, ...(g % 3 === 2 ? {} : { building: `B${g % 3}` }), options: options.map(([cost_cents, value, family], o) => ({ id: `o${o}`, cost_cents, value, family })) })),
+    phases: [{ cap_cents: 0 }],
+    buildings: visits.map((price, b) => ({ id: `B${b}`, visit_cents: 2 * price, visitMinutes: 3, visitPrice: [price], oneFamily: oneFamily[b]! })),
+    must: hasMust ? ['G0'] : [],
+  }));
+
 describe('reasons and curve', () => {
   it('value needed and cost needed bring the reduced value to zero', () => {
     fc.assert(fc.property(severalCaps, (problem) => {
@@ -127,5 +142,21 @@ describe('reasons and curve', () => {
       if ('why' in points) throw new Error(points.why);
       for (const { cap_cents, value } of points) expect(found(select({ ...problem, phases: [{ cap_cents }] }))).toMatchObject({ status: 'optimal', value });
     }), { numRuns: 20 });
+  });
+
+  it('does so with visits, one film a building and musts, and no plan lies above its lines', () => {
+    fc.assert(fc.property(oneCapWithVisits, fc.integer({ min: 1, max: 99 }), (problem, share) => {
+      const points = capCurve(problem);
+      if ('why' in points) throw new Error(points.why);
+      const best = (cap_cents: number) => found(select({ ...problem, phases: [{ cap_cents }] }));
+      points.forEach(({ cap_cents, value }, i) => {
+        expect(best(cap_cents)).toMatchObject({ status: 'optimal', value });
+        const next = points[i + 1];
+        if (next === undefined) return;
+        const between = Math.round(cap_cents + ((next.cap_cents - cap_cents) * share) / 100);
+        const line = value + ((next.value - value) * (between - cap_cents)) / Math.max(1, next.cap_cents - cap_cents);
+        expect(best(between).value).toBeLessThanOrEqual(line + 1e-9);
+      });
+    }), { numRuns: 60 });
   });
 });
