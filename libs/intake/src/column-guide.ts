@@ -93,7 +93,8 @@ export function inventoryFilesGuide(): string {
     'A list of tariffs in the field names of the open utility rate database: `label` (what meters.csv names), `energyratestructure` (periods,',
     'each a list of tiers with `rate`, `max`, `adj`, `sell`), `energyweekdayschedule` and `energyweekendschedule` (12 months × 24 hours of period',
     'numbers), `demandratestructure` with its schedules, `flatdemandstructure` with `flatdemandmonths`, `fixedchargefirstmeter`, `mincharge`.',
-    'Tier limits are cumulative within the month. `clock` is `standard` (taken if left out) or `daylight`. Other fields pass through untouched.', '',
+    'Tier limits are cumulative within the month. `clock` is `standard` (taken if left out) or `daylight`. Other fields pass through untouched.',
+    'A label may stand several times with `startdate` and `enddate`: the version that holds when the study starts is used, and days without a price or with two are errors.', '',
   ].join('\n');
 }
 

@@ -8,8 +8,9 @@ import { filesOf, type InventoryFile } from './files/inventory-file.js';
 import { FindingList, type Finding } from './finding.js';
 import { RepeatedRecords } from './flat-inventory.js';
 import { FLAT_LISTS, LISTS, listNamed, TABLES, WORK_LISTS, type Gathered, type GatheredList, type Placed } from './gathered.js';
-import { ownersOf, phasesOf, readPlanText, readTariffs, settingsOf, type PlanText } from './read-plan.js';
+import { ownersOf, phasesOf, readPlanText, settingsOf, type PlanText } from './read-plan.js';
 import { readSheet } from './read-sheet.js';
+import { readTariffs } from './read-tariffs.js';
 import { recordsFrom, type InventoryRecords } from './records-from.js';
 import { rejectFileOf, type ReadFile, type RejectFile } from './reject-file.js';
 
@@ -184,7 +185,7 @@ export async function readInventory(source: string | readonly InventoryFile[], o
   const job: Job = { findings, plan, glazingWords: options.glazingWords ?? catalogueWords(), lists, extras: [], notes: [], read: [] };
   if (planFile !== undefined) job.notes.push({ name: planFile.name, takenFor: 'plan.json', readable: plan !== null, rowsRead: 1 });
   const tariffFile = files.find(isNamed('tariffs.json'));
-  const tariffs = tariffFile === undefined ? [] : await readTariffs(tariffFile, findings);
+  const tariffs = tariffFile === undefined ? [] : await readTariffs(tariffFile, plan?.study_start ?? kept?.settings.studyStart ?? null, findings);
   if (tariffFile !== undefined) job.notes.push({ name: tariffFile.name, takenFor: 'tariffs.json', readable: true, rowsRead: tariffs.length });
   await readTables(files, job, options.only);
   await readReadings(files, job, options);
@@ -209,5 +210,5 @@ export function portfolioOf({ records }: Pick<Intake, 'records'>, today: string)
 const defaultPlan = (today: string): PlanText => ({
   name: 'Portfolio', currency: 'USD', study_start: today, view: 'whole', real_discount_rate: null, real_escalation: null, labour_per_hour: null, labour_is_cash: null,
   contingency_share: null, material_tax_share: null, labour_tax_share: null, consumables_per_m2: null, trim_per_edge_mm: null,
-  crew_size: null, crew_days_wk: null, crew_hours_day: null, plant_ageing: 'off', mixed_film: false, owner_entities: [], phases: [], no_work: [], facade_words: {}, files: {},
+  crew_size: null, crew_days_wk: null, crew_hours_day: null, mixed_film: false, plant_ageing: 'off', owner_entities: [], phases: [], no_work: [], facade_words: {}, files: {},
 });

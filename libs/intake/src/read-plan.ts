@@ -1,4 +1,4 @@
-import type { OwnerEntity, Phase, PlanSettings, TariffText } from '#calc';
+import type { OwnerEntity, Phase, PlanSettings } from '#calc';
 import { z } from 'zod';
 import type { FindingList } from './finding.js';
 import type { InventoryFile } from './files/inventory-file.js';
@@ -33,8 +33,8 @@ export const PlanText = z.strictObject({
   crew_size: z.number().int().min(1).max(200).nullable().default(null),
   crew_days_wk: z.number().min(0).max(7).nullable().default(null),
   crew_hours_day: z.number().min(0).max(24).nullable().default(null),
-  plant_ageing: z.enum(['off', 'kept', 'neglected']).default('off'),
   mixed_film: z.boolean().default(false),
+  plant_ageing: z.enum(['off', 'kept', 'neglected']).default('off'),
   owner_entities: z.array(z.strictObject({ id: z.string().min(1), name: z.string().optional() })).default([]),
   phases: z
     .array(z.strictObject({ owner_entity: z.string().min(1), name: z.string().min(1), first_day: day, last_day: day, cap: z.number().min(0), crew_minutes: atLeast0 }))
@@ -45,33 +45,6 @@ export const PlanText = z.strictObject({
 });
 export type PlanText = z.infer<typeof PlanText>;
 
-const rates = z.array(z.array(z.looseObject({ rate: z.number(), adj: z.number().optional(), max: z.number().positive().optional(), sell: z.number().optional(), unit: z.string().optional() })).min(1)).min(1);
-const schedule = z.array(z.array(z.number().int().min(0)).length(24)).length(12);
-
-/** A tariff in the field names of the open rate database; fields of it that are not used pass through. */
-const Tariff = z
-  .looseObject({
-    label: z.string().min(1),
-    energyratestructure: rates,
-    energyweekdayschedule: schedule,
-    energyweekendschedule: schedule,
-    demandratestructure: rates.optional(),
-    demandweekdayschedule: schedule.optional(),
-    demandweekendschedule: schedule.optional(),
-    flatdemandstructure: rates.optional(),
-    flatdemandmonths: z.array(z.number().int().min(0)).length(12).optional(),
-    fixedchargefirstmeter: z.number().optional(),
-    mincharge: z.number().optional(),
-    clock: z.enum(['standard', 'daylight']).optional(),
-  })
-  .superRefine((tariff, context) => {
-    for (const field of ['energyweekdayschedule', 'energyweekendschedule'] as const) {
-      if (tariff[field].some((month) => month.some((period) => period >= tariff.energyratestructure.length))) {
-        context.addIssue({ code: 'custom', path: [field], message: `a period that energyratestructure (${tariff.energyratestructure.length}) does not have` });
-      }
-    }
-  });
-
 async function textOf(file: InventoryFile): Promise<string> {
   const pieces: Buffer[] = [];
   for await (const piece of file.open() as AsyncIterable<Buffer>) pieces.push(piece);
@@ -79,7 +52,7 @@ async function textOf(file: InventoryFile): Promise<string> {
 }
 
 /** Parses and checks a JSON file; every fault of it becomes a finding with the path to it. */
-async function checked<T>(file: InventoryFile, schema: z.ZodType<T>, findings: FindingList): Promise<T | null> {
+export async function checkedJson<T>(file: InventoryFile, schema: z.ZodType<T>, findings: FindingList): Promise<T | null> {
   const say = (column: string | null, code: string, expected: string): void =>
     findings.add({ file: file.name, row: null, column, value: null, severity: 'error', code, expected, whatToDo: 'correct it and send the file again' });
   try {
@@ -93,18 +66,7 @@ async function checked<T>(file: InventoryFile, schema: z.ZodType<T>, findings: F
   return null;
 }
 
-export const readPlanText = (file: InventoryFile, findings: FindingList): Promise<PlanText | null> => checked(file, PlanText, findings);
-
-/** The tariffs of tariffs.json; one label may stand once. */
-export async function readTariffs(file: InventoryFile, findings: FindingList): Promise<readonly TariffText[]> {
-  const tariffs = (await checked(file, z.array(Tariff), findings)) ?? [];
-  const kept = new Map<string, TariffText>();
-  for (const tariff of tariffs) {
-    if (kept.has(tariff.label)) findings.add({ file: file.name, row: null, column: 'label', value: tariff.label, severity: 'error', code: 'duplicate-id', expected: 'each label once', whatToDo: 'rename or take out one of the two; the first was taken' });
-    else kept.set(tariff.label, tariff);
-  }
-  return [...kept.values()];
-}
+export const readPlanText = (file: InventoryFile, findings: FindingList): Promise<PlanText | null> => checkedJson(file, PlanText, findings);
 
 const inCents = (amount: number): number => Math.round(amount * 100);
 const inCentsOr = (amount: number | null): number | null => (amount === null ? null : inCents(amount));
@@ -117,7 +79,7 @@ export function settingsOf(text: PlanText): PlanSettings {
     labour_cents_h: inCentsOr(text.labour_per_hour), labourIsCash: text.labour_is_cash, contingencyShare: text.contingency_share,
     materialTaxShare: text.material_tax_share, labourTaxShare: text.labour_tax_share,
     consumables_cents_m2: inCentsOr(text.consumables_per_m2), trimPerEdge_mm: text.trim_per_edge_mm,
-    crewSize: text.crew_size, crewDays_wk: text.crew_days_wk, crewHours_day: text.crew_hours_day, plantAgeing: text.plant_ageing, mixedFilm: text.mixed_film,
+    crewSize: text.crew_size, crewDays_wk: text.crew_days_wk, crewHours_day: text.crew_hours_day, mixedFilm: text.mixed_film, plantAgeing: text.plant_ageing,
     noWork: text.no_work.map(({ first_day, last_day, reason }) => ({ firstDay: first_day, lastDay: last_day, reason })),
   };
 }

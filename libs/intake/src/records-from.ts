@@ -5,7 +5,7 @@ import { lookForGaps, warnEqualRows } from './completeness.js';
 import { distinct, warnAlike } from './distinct.js';
 import type { FindingList } from './finding.js';
 import type { Gathered, Placed } from './gathered.js';
-import { billsOfMeters, ledgerInPlace, withoutOrphans } from './references.js';
+import { billsOfMeters, ledgerInPlace, recordsOfWindows, withoutOrphans } from './references.js';
 import { readingKey, withRepeats } from './reading-repeats.js';
 import { withKeptMarks } from './resurvey.js';
 import type { HorizonRow } from './tables/building-table.js';
@@ -149,7 +149,7 @@ export function recordsFrom(gathered: Gathered, plan: PlanParts, to: { readonly 
     readings: sorted(all.readings, (of) => `${readingKey(of)} ${of.repeat ?? 1}`),
     locks: sorted(all.locks, ({ subject, azimuth_deg }) => `${subject} ${azimuth_deg ?? ''}`),
     bills: billRecords(all, to),
-    siteRecords: sorted(all.siteRecords, byId),
+    siteRecords: sorted(recordsOfWindows(all.siteRecords, { windows: beside(kept?.windows, windows), dwellings: beside(kept?.dwellings, sorted(all.dwellings, byId)) }, findings), byId),
     ledger: sorted(ledgerInPlace(all.ledger, { phases: new Set([...(kept?.phases ?? []), ...plan.phases].map(byId)), kept: kept?.ledger ?? [] }, findings), byId),
     rebates: sorted(all.rebates, byId),
   };

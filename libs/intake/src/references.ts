@@ -1,4 +1,4 @@
-import type { Bill, LedgerEntry, Portfolio } from '#calc';
+import type { Bill, Dwelling, LedgerEntry, Portfolio, SiteRecord, Window } from '#calc';
 import type { Finding, FindingList } from './finding.js';
 import type { Gathered, Placed } from './gathered.js';
 import { holderOf } from './window-marks.js';
@@ -64,6 +64,19 @@ export function withoutOrphans(all: Gathered, others: { readonly kept: Portfolio
 /** Bills of meters that are there. */
 export function billsOfMeters(bills: readonly Placed<Bill>[], meters: ReadonlySet<string>, findings: FindingList): readonly Placed<Bill>[] {
   return keep(bills, ({ meter }) => (meters.has(meter) ? null : orphan('meter', meter, 'meter')), findings);
+}
+
+/** Site records of windows that stand in their dwelling, by its own survey or by its plan type. */
+export function recordsOfWindows(records: readonly Placed<SiteRecord>[], of: { readonly windows: readonly Window[]; readonly dwellings: readonly Dwelling[] }, findings: FindingList): readonly Placed<SiteRecord>[] {
+  if (records.length === 0) return records;
+  const ids = new Set(of.windows.map(({ id }) => id));
+  const plans = new Map(of.dwellings.map(({ id, planType }) => [id, planType]));
+  return keep(records, ({ window, dwelling }) => {
+    if (window === null || ids.has(window)) return null;
+    const plan = plans.get(dwelling ?? '') ?? null;
+    const mark = window.slice(window.lastIndexOf('/') + 1);
+    return plan !== null && ids.has(`${plan}/${mark}`) ? null : orphan('window', window, 'window of the dwelling');
+  }, findings);
 }
 
 /** Lines of the ledger that name a fiscal year and a commitment which are there. */

@@ -27,7 +27,7 @@ export const siteRecordColumns = {
 } as const;
 
 type Values = RowValues<typeof siteRecordColumns>;
-type Key = keyof Values & string;
+type Key = keyof Values;
 
 /** What each kind cannot do without: of every inner list at least one column. */
 const NEEDS: Readonly<Record<SiteRecordKind, readonly (readonly Key[])[]>> = {
