@@ -1,3 +1,5 @@
+import { calibrated } from './bills/calibrated.js';
+import { withBills } from './bills/with-bills.js';
 import { chooseUnderCaps, nextCaps, workedCaps } from './choice/choose-under-caps.js';
 import { filmChoices } from './options/film-choices.js';
 import { handLocks } from './known/hand-locks.js';
@@ -28,12 +30,13 @@ const MOST_ROUNDS = 3;
  */
 export async function planPortfolio(asked: PlanJob, work: Workers): Promise<Plan> {
   const job = withTrueBearings(asked); // bearings read off a compass turned to true north
-  const known = knownPortfolio(job.portfolio, defaultsOf(job.catalogue)); // plan types laid out, gaps filled and noted
+  const surveyed = knownPortfolio(job.portfolio, defaultsOf(job.catalogue)); // plan types laid out, gaps filled and noted
   const terms = planTerms(job.portfolio.settings, defaultsOf(job.catalogue));
-  const skies = skyOnFacades(known, job.weather, job.catalogue.assumptions.value('albedo').value); // (site, azimuth, tilt) → hourly beam, sky, ground
-  const locks = handLocks(job.portfolio.locks, known); // of dwellings, sides and windows, each where it takes effect
-  const choices = filmChoices(known, skies, { job, terms, locks }); // who may carry which film; film priced by cutting all candidates once
-  const settings = settingsInForce(job, known, { terms, locks });
+  const skies = skyOnFacades(surveyed, job.weather, job.catalogue.assumptions.value('albedo').value); // (site, azimuth, tilt) → hourly beam, sky, ground
+  const locks = handLocks(job.portfolio.locks, surveyed); // of dwellings, sides and windows, each where it takes effect
+  const choices = filmChoices(surveyed, skies, { job, terms, locks }); // who may carry which film; film priced by cutting all candidates once
+  const settings = settingsInForce(job, surveyed, { terms, locks });
+  const { known, review } = await calibrated(surveyed, { job, skies, choices, work }); // base load and cooling brought towards the bills, where there are some
   const tasks = await foundTasks(known, { skies, choices, work, mixed: job.portfolio.settings.mixedFilm, years: studyYears(settings, choices) });
 
   let valued = await valuedOptions(tasks, { choices, work, progress: job.progress }); // gain → dwelling year → bills, as found and filmed
@@ -53,7 +56,7 @@ export async function planPortfolio(asked: PlanJob, work: Workers): Promise<Plan
     const next = nextCaps(caps, priced, { ...settings, round });
     if (round > MOST_ROUNDS || (next.log.length === 0 && unsettled.length === 0)) {
       const held = heldWithinCaps(best.priced, best.trim);
-      return planOf({ job, known, skies, choices, settings, valued, chosen: best.chosen, pricing: best.pricing, priced: held.priced, rounds: [...rounds, ...held.log], workedCaps: best.chosen.caps_cents, fullCapBound_cents, work });
+      return withBills(await planOf({ job, known, skies, choices, settings, valued, chosen: best.chosen, pricing: best.pricing, priced: held.priced, rounds: [...rounds, ...held.log], workedCaps: best.chosen.caps_cents, fullCapBound_cents, work }), review);
     }
     rounds.push(...next.log, ...unsettled.map((m) => sharedMeterLog(round, m)));
     caps = next.caps_cents;

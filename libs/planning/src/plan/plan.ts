@@ -2,9 +2,11 @@ import type { AssumedValue, Building, Dwelling, Phase, Roll, View } from '#calc'
 import type { PlanCalendar } from '../crew/calendar-types.js';
 import type { CutReview, OpenedFilmRoll } from '../rolls/cut-types.js';
 import type { WorkOrder } from '../crew/work-order-types.js';
+import type { Explanations } from '../choice/explanations.js';
 import type { ProofRecord } from '../choice/proof-record.js';
 import type { Outlook } from '../uncertainty/outlook.js';
 import type { PaybackReview } from '../review/payback.js';
+import type { BillsReview, StatedRealisation } from '../bills/review.js';
 import type { FilmOption, OptionWindow, PhaseValue, PricedFilm } from '../options/option.js';
 
 /** Something to say about the data or the result: what, where, and what to do. */
@@ -63,6 +65,8 @@ export interface RankedDwelling {
   /** What the plan does with it: the phase, or why it is not there. */
   readonly inPlan: string;
   readonly differs: string | null;
+  /** How much of the modelled saving is expected in bills; absent in plans made before bills were looked at. */
+  readonly realisation?: StatedRealisation;
 }
 
 export interface RankedFacade extends RankedDwelling {
@@ -115,6 +119,7 @@ export interface PlanLine {
   readonly sir: number;
   readonly reason: string;
   readonly differs: string | null;
+  readonly realisation?: StatedRealisation;
 }
 
 /** How good the choice is and how anyone can check it. */
@@ -259,6 +264,10 @@ export interface Plan {
   readonly payback: PaybackReview;
   /** What draws of all that is not known say; null where none were asked for. */
   readonly outlook: Outlook | null;
+  /** What bills do to the plan: calibration, and how much of the savings is expected; absent in older plans. */
+  readonly bills?: BillsReview;
+  /** Why the plan is as it is; plans kept before this was recorded have none. */
+  readonly explanations?: Explanations;
   /** Everything eligible costs this; the caps buy that share of it. */
   readonly eligible: { readonly cost_cents: number; readonly panes: number; readonly boughtShare: number; readonly payingCost_cents: number; readonly payingBoughtShare: number };
   readonly assumed: readonly AssumedValue[];
