@@ -1,24 +1,8 @@
 import type { HourlyYear } from '../weather/index.js';
-import { curveAt } from './curve.js';
-import { machineOf, type Machine } from './plant-hour.js';
-import type { PlantSpeed, PlantState } from './plant.js';
+import { plantOnWeather, type PlantOnWeather } from './plant-on-weather.js';
+import type { PlantState } from './plant.js';
 
 const hours = 8760;
-
-/** A speed of a machine in every hour of a year of weather. */
-export interface SpeedYear {
-  /** 1 / capacity, 1/W. */
-  readonly perCapacity_1_W: Float64Array;
-  /** Electricity at full run, W. */
-  readonly power_W: Float64Array;
-}
-
-/** A machine under a year of weather, worked out once and shared by all loads put on it. */
-export interface PlantOnWeather {
-  readonly machine: Machine;
-  readonly full: SpeedYear;
-  readonly slow: SpeedYear | null;
-}
 
 /** A machine's year. */
 export interface PlantYear {
@@ -32,72 +16,6 @@ export interface PlantYear {
   /** Largest electricity of an hour. */
   readonly peak_kW: number;
   readonly peakHour: number | null;
-}
-
-function speedYear(machine: Machine, speed: PlantSpeed, outdoor_degC: Float64Array): SpeedYear {
-  const { plant, cop } = machine;
-  const perCapacity_1_W = new Float64Array(hours);
-  const power_W = new Float64Array(hours);
-  const air = { wetBulb_degC: machine.indoorWetBulb_degC, outdoor_degC: 0 };
-  for (let h = 0; h < hours; h++) {
-    air.outdoor_degC = outdoor_degC[h]!;
-    const capacity = plant.ratedCapacity_W * speed.capacityShare * curveAt(speed.capacity, plant.performance, air);
-    perCapacity_1_W[h] = 1 / capacity;
-    power_W[h] = (capacity * curveAt(speed.input, plant.performance, air)) / cop;
-  }
-  return { perCapacity_1_W, power_W };
-}
-
-/**
- * A machine under a year of weather: its capacity and full-load power in every hour.
- *
- *   capacity and power by the curves at the hour's outdoor temperature
- *
- * @param plant the machine
- * @param weather the year; its outdoor temperature is used
- * @returns series to put loads on
- * @throws RangeError for a plant out of range
- * @source NREL/TP-5500-56354
- */
-export function plantOnWeather(plant: PlantState, weather: Pick<HourlyYear, 'outdoor_degC'>): PlantOnWeather {
-  if (weather.outdoor_degC.length !== hours) throw new RangeError(`outdoor_degC must have 8760 hours, got ${String(weather.outdoor_degC.length)}`);
-  const machine = machineOf(plant);
-  const full = speedYear(machine, machine.full, weather.outdoor_degC);
-  return { machine, full, slow: machine.slow ? speedYear(machine, machine.slow, weather.outdoor_degC) : null };
-}
-
-/**
- * Moisture a machine takes out while it meets a sensible load at its sensible heat ratio. Worked out for the dwelling as found and kept
- * for the filmed one: people and leaks bring in the same moisture behind film.
- *
- *   sensible × (1/SHR − 1)
- *
- * @param on the machine
- * @param sensibleLoad_W 8760 hours, ≥ 0
- * @param out buffer to fill; new when absent
- * @returns W by hour
- * @source definition of the sensible heat ratio
- */
-export function latentLoad_W(on: PlantOnWeather, sensibleLoad_W: Float64Array, out: Float64Array = new Float64Array(hours)): Float64Array {
-  const perSensible = 1 / on.machine.sensibleHeatRatio - 1;
-  for (let h = 0; h < hours; h++) out[h] = sensibleLoad_W[h]! * perSensible;
-  return out;
-}
-
-/**
- * Most sensible heat the machine can take from the rooms in each hour: the limit to give a dwelling whose plant may be too small.
- *
- *   capacity × SHR × distribution efficiency
- *
- * @param on the machine
- * @param out buffer to fill; new when absent
- * @returns W by hour
- * @source definition of the sensible heat ratio
- */
-export function sensibleLimit_W(on: PlantOnWeather, out: Float64Array = new Float64Array(hours)): Float64Array {
-  const share = on.machine.sensibleHeatRatio * on.machine.distributionEfficiency;
-  for (let h = 0; h < hours; h++) out[h] = share / on.full.perCapacity_1_W[h]!;
-  return out;
 }
 
 /** Loads on a machine; without `latentLoad_W` moisture follows the sensible load at the machine's sensible heat ratio. */
@@ -121,18 +39,12 @@ export function runPlant(on: PlantOnWeather, loads: PlantLoads, out: Float64Arra
   const { machine } = on;
   const tally = { total_W: 0, run_h: 0, unmet_W: 0, unmetHours: 0, peak_W: 0, peakHour: -1 };
   const perDuct = 1 / machine.distributionEfficiency;
-  if (loads.latentLoad_W) {
-    coilLoads(loads.sensibleLoad_W, loads.latentLoad_W, out);
-    runCoil(on, { coil: out, scale: perDuct, out }, tally);
-  } else runCoil(on, { coil: loads.sensibleLoad_W, scale: perDuct / machine.sensibleHeatRatio, out }, tally);
+  if (loads.latentLoad_W) runCoil(on, { coil: loads.sensibleLoad_W, more: loads.latentLoad_W, scale: perDuct, out }, tally);
+  else runCoil(on, { coil: loads.sensibleLoad_W, more: null, scale: perDuct / machine.sensibleHeatRatio, out }, tally);
   return {
     electricity_kWh: out, electricity_total_kWh: tally.total_W / 1000, runHours_h: tally.run_h, unmet_kWh: tally.unmet_W / 1000, unmetHours: tally.unmetHours,
     peak_kW: tally.peak_W / 1000, peakHour: tally.peakHour < 0 ? null : tally.peakHour,
   };
-}
-
-function coilLoads(sensible_W: Float64Array, latent_W: Float64Array, out: Float64Array): void {
-  for (let h = 0; h < hours; h++) out[h] = sensible_W[h]! + latent_W[h]!;
 }
 
 interface Tally {
@@ -144,9 +56,9 @@ interface Tally {
   peakHour: number;
 }
 
-/** The hour loop: load on the coil = scale × coil. `coil` and `out` may be one array: an hour is read before it is written. */
-function runCoil(on: PlantOnWeather, of: { readonly coil: Float64Array; readonly scale: number; readonly out: Float64Array }, tally: Tally): void {
-  const { coil, scale, out } = of;
+/** The hour loop: load on the coil = scale × (coil + more). `out` may be one of the two: an hour is read before it is written. */
+function runCoil(on: PlantOnWeather, of: { readonly coil: Float64Array; readonly more: Float64Array | null; readonly scale: number; readonly out: Float64Array }, tally: Tally): void {
+  const { coil, more, scale, out } = of;
   const { perCapacity_1_W, power_W } = on.slow ?? on.full;
   const { degradation } = on.machine;
   const kept = 1 - degradation;
@@ -156,7 +68,7 @@ function runCoil(on: PlantOnWeather, of: { readonly coil: Float64Array; readonly
   let peak = 0;
   let peakHour = -1;
   for (let h = 0; h < hours; h++) {
-    const load = coil[h]!;
+    const load = more === null ? coil[h]! : coil[h]! + more[h]!;
     if (load <= 0) {
       out[h] = 0;
       continue;

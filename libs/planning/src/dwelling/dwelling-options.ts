@@ -1,3 +1,4 @@
+import { electricityRatio, type PlantOnWeather } from '#calc';
 import { AS_SURVEYED, asFound, dressedWith, type DwellingBench, dwellingBench, type OptionBench, type DwellingRun, runOf } from './dwelling-run.js';
 import type { DwellingResult, DwellingTask, FacadeSet, SetResult, SpanSaving, YearSpan } from './dwelling-task.js';
 import { type MeterBill, meterBill, type UsePart, useOf } from './meter-bill.js';
@@ -56,42 +57,70 @@ function foundByPlant({ at, machines, meter, run, warmth }: Stand): Map<YearSpan
   return found;
 }
 
+/** A set under one plant: electricity of its cooling, in all and on the meter, and its heating. */
+interface Filmed {
+  readonly cooling_kWh: number;
+  readonly cool: UsePart;
+  readonly warmth: Warmth;
+}
+
 /** Bill as found less bill with the set, first with its cooling alone, then with the heating it adds. */
-function savingOf(stand: Stand, found: Found, filmed: { readonly cooling: CoolingYear; readonly warmth: Warmth }): SpanSaving {
+function savingOf(stand: Stand, found: Found, { cooling_kWh, cool, warmth }: Filmed): SpanSaving {
   const { meter, at } = stand;
   const d = at.task.dwelling;
-  const cool = meter.part(filmed.cooling.electricity_kWh);
   const coolingOnly = meter.cost_cents(withHeat(cool, stand.warmth));
-  const both = filmed.warmth.part === null ? coolingOnly : meter.cost_cents(withHeat(cool, filmed.warmth));
-  const added_kWh = filmed.warmth.total_kWh - stand.warmth.total_kWh;
+  const both = warmth.part === null ? coolingOnly : meter.cost_cents(withHeat(cool, warmth));
+  const added_kWh = warmth.total_kWh - stand.warmth.total_kWh;
   const fuel_cents = d.heatingKind === 'gas' ? added_kWh * d.heatingFuel_cents_kWh : 0;
   return {
-    coolingElectricity_kWh: found.cooling.total_kWh - filmed.cooling.total_kWh,
+    coolingElectricity_kWh: found.cooling.total_kWh - cooling_kWh,
     cooling_cents: found.bill_cents - coolingOnly,
     addedHeating_cents: both - coolingOnly + fuel_cents,
     addedHeating_kWh: added_kWh,
   };
 }
 
-/** Runs a set through its spans in order; loads and electricity stand in the bench's arrays until the next run. */
+/** A set in one standing of its windows, with the plant it was run under; loads and electricity stand in the bench's arrays until the next run. */
+interface Standing {
+  readonly hangs: string;
+  readonly run: DwellingRun;
+  readonly warmth: Warmth;
+  readonly on: PlantOnWeather;
+  readonly cooling: CoolingYear;
+  readonly cool: UsePart;
+}
+
+function standingOf(stand: Stand, span: YearSpan, of: { readonly set: FacadeSet; readonly hangs: string; readonly latent_W: Float64Array }): Standing {
+  const { at, bench, sun, meter } = stand;
+  const run = runOf(at, bench, { dressing: dressedWith(of.set, span.firstYear), departure: AS_SURVEYED, sun });
+  const on = stand.machines.of(span.plant);
+  const cooling = coolingWith(on, { cooling_W: run.cooling_W, latent_W: of.latent_W }, bench.cooling_kWh);
+  return { hangs: of.hangs, run, on, cooling, cool: meter.part(cooling.electricity_kWh), warmth: warmthOf(stand, run, bench.heating_kWh) };
+}
+
+/** The standing under a plant: machines that differ in efficiency alone share a run. */
+function underPlant({ meter, machines, bench }: Stand, { run, on, cooling, cool, warmth }: Standing, of: { readonly plant: YearSpan['plant']; readonly latent_W: Float64Array }): Filmed {
+  const asked = machines.of(of.plant);
+  if (asked === on) return { cooling_kWh: cooling.total_kWh, cool, warmth };
+  const ratio = electricityRatio(asked, on);
+  if (ratio !== null) return { cooling_kWh: ratio * cooling.total_kWh, cool: meter.scaled(cool, ratio), warmth };
+  const other = coolingWith(asked, { cooling_W: run.cooling_W, latent_W: of.latent_W }, bench.otherCooling_kWh);
+  return { cooling_kWh: other.total_kWh, cool: meter.part(other.electricity_kWh), warmth };
+}
+
+/** Runs a set through its spans in order. */
 function setResult(stand: Stand, set: FacadeSet, found: ReadonlyMap<YearSpan['plant'], Found>): Omit<SetResult, 'spreadShare'> {
-  const { at, bench, sun } = stand;
-  let standing = '';
-  let filmed: { readonly run: DwellingRun; readonly warmth: Warmth } | undefined;
+  let standing: Standing | undefined;
   let now: CoolingYear | undefined;
-  const spans = at.task.spans.map(({ firstYear, plant }) => {
-    const dressing = dressedWith(set, firstYear);
-    const hangs = at.task.panels.map((p) => String(dressing(p))).join(',');
-    if (filmed === undefined || hangs !== standing) {
-      const run = runOf(at, bench, { dressing, departure: AS_SURVEYED, sun });
-      filmed = { run, warmth: warmthOf(stand, run, bench.heating_kWh) };
-      standing = hangs;
-    }
+  const spans = stand.at.task.spans.map((span) => {
+    const { plant, firstYear } = span;
     const asFoundNow = found.get(plant);
     if (asFoundNow === undefined) throw new RangeError(`plant must be one of the spans, got ${plant}`);
-    const cooling = coolingWith(stand.machines.of(plant), { cooling_W: filmed.run.cooling_W, latent_W: asFoundNow.cooling.latent_W }, bench.cooling_kWh);
-    now ??= cooling;
-    return savingOf(stand, asFoundNow, { cooling, warmth: filmed.warmth });
+    const { latent_W } = asFoundNow.cooling;
+    const hangs = stand.at.task.panels.map(dressedWith(set, firstYear)).join(',');
+    if (standing?.hangs !== hangs) standing = standingOf(stand, span, { set, hangs, latent_W });
+    now ??= standing.cooling;
+    return savingOf(stand, asFoundNow, underPlant(stand, standing, { plant, latent_W }));
   });
   return { set, spans, peak_kW: now?.peak_kW ?? 0, runHours_h: now?.runHours_h ?? 0, coolingElectricity_kWh: now?.total_kWh ?? 0 };
 }

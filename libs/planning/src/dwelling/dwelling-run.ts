@@ -15,8 +15,9 @@ export interface OptionBench {
   readonly foundLoads: LoadBuffers;
   readonly solar_W: Float64Array;
   readonly use_kWh: Float64Array;
-  /** Cooling and heating electricity of the set in hand. */
+  /** Electricity of the set in hand: its cooling, that under another machine, and its heating. */
   readonly cooling_kWh: Float64Array;
+  readonly otherCooling_kWh: Float64Array;
   readonly heating_kWh: Float64Array;
   /** Sums over the sides of the dwelling in hand; grows as a dwelling has more sides and films. */
   readonly sideArrays: Float64Array[];
@@ -33,6 +34,7 @@ export function optionBench(room: OptionRoom): OptionBench {
     solar_W: new Float64Array(8760),
     use_kWh: new Float64Array(8760),
     cooling_kWh: new Float64Array(8760),
+    otherCooling_kWh: new Float64Array(8760),
     heating_kWh: new Float64Array(8760),
     sideArrays: [],
     clockOf: (label) => {

@@ -1,6 +1,6 @@
 import { isBilledBySums, partsCost_cents, partSums, type TariffClock, yearCost_cents } from '#calc';
 
-/** A part of a meter's hourly use, with its sums by month and price period where the tariff asks for no more. */
+/** A part of a meter's hourly use; where the tariff asks for no more, its sums by month and price period stand for the hours. */
 export interface UsePart {
   readonly kWh: Float64Array;
   readonly sums: Float64Array | null;
@@ -9,6 +9,8 @@ export interface UsePart {
 /** The bill of one meter while some parts of its use change and the rest stays. */
 export interface MeterBill {
   readonly part: (kWh: Float64Array) => UsePart;
+  /** The same part, every hour times a ratio; it holds until the next one is asked for. */
+  readonly scaled: (part: UsePart, ratio: number) => UsePart;
   /** Cents a year of the rest and these parts together, not rounded. */
   readonly cost_cents: (parts: readonly UsePart[]) => number;
 }
@@ -22,8 +24,14 @@ export interface MeterBill {
  */
 export function meterBill(clock: TariffClock, rest: readonly Float64Array[], use_kWh: Float64Array): MeterBill {
   if (!isBilledBySums(clock)) {
+    let scaled_kWh: Float64Array | undefined;
     return {
       part: (kWh) => ({ kWh, sums: null }),
+      scaled: ({ kWh }, ratio) => {
+        scaled_kWh ??= new Float64Array(8760);
+        for (let h = 0; h < 8760; h++) scaled_kWh[h] = ratio * kWh[h]!;
+        return { kWh: scaled_kWh, sums: null };
+      },
       cost_cents: (parts) => {
         useOf([...rest, ...parts.map((p) => p.kWh)], use_kWh);
         return yearCost_cents(clock, use_kWh);
@@ -34,6 +42,7 @@ export function meterBill(clock: TariffClock, rest: readonly Float64Array[], use
   const all = new Float64Array(12 * clock.tariff.energy.length);
   return {
     part: (kWh) => ({ kWh, sums: partSums(clock, kWh) }),
+    scaled: ({ kWh, sums }, ratio) => ({ kWh, sums: (sums ?? partSums(clock, kWh)).map((kWhOfBin) => ratio * kWhOfBin) }),
     cost_cents: (parts) => {
       all.fill(0);
       for (const sums of still) add(all, sums);

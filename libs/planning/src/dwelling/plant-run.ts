@@ -1,4 +1,4 @@
-import { heatingUse, latentLoad_W, plantOnWeather, type PlantOnWeather, type PlantState, runPlant, sensibleLimit_W } from '#calc';
+import { heatingUse, latentLoad_W, plantCurves, type PlantCurves, plantOnWeather, type PlantOnWeather, type PlantState, runPlant, sensibleLimit_W } from '#calc';
 import type { YearSpan } from './dwelling-task.js';
 import type { KnownDwelling } from '../known/known-dwelling.js';
 import type { OptionRoom } from './option-room.js';
@@ -37,6 +37,17 @@ function stateOf(d: KnownDwelling, room: OptionRoom, of: { readonly plant: YearS
   };
 }
 
+/** Curves by weather and kind: all dwellings of a site share them. They go when their weather goes. */
+const curvesOfWeather = new WeakMap<Float64Array, Map<string, PlantCurves>>();
+
+function curvesOf(state: PlantState, weather: SiteSky['weather']): PlantCurves {
+  let ofKind = curvesOfWeather.get(weather.outdoor_degC);
+  if (ofKind === undefined) curvesOfWeather.set(weather.outdoor_degC, (ofKind = new Map<string, PlantCurves>()));
+  let curves = ofKind.get(state.kind);
+  if (curves === undefined) ofKind.set(state.kind, (curves = plantCurves(state, weather)));
+  return curves;
+}
+
 /**
  * The machines of a dwelling; a size that is not known follows from the largest sensible load as found, with the usual oversizing.
  *
@@ -49,7 +60,10 @@ export function machinesOf(d: KnownDwelling, at: { readonly room: OptionRoom; re
   return {
     of: (plant) => {
       let on = kept.get(plant);
-      if (on === undefined) kept.set(plant, (on = plantOnWeather(stateOf(d, at.room, { plant, capacity_W }), at.site.weather)));
+      if (on === undefined) {
+        const state = stateOf(d, at.room, { plant, capacity_W });
+        kept.set(plant, (on = plantOnWeather(state, at.site.weather, curvesOf(state, at.site.weather))));
+      }
       return on;
     },
   };
