@@ -40,6 +40,7 @@ function rememberingWorkers(): Workers & { readonly asked: { readonly problem: S
       return tasks.map((t) => loads.get(key(t))!);
     },
     drawnDwellings: workersHere.drawnDwellings,
+    dwellingEnergies: workersHere.dwellingEnergies,
     choose: async (problem) => {
       const result = await workersHere.choose(problem);
       asked.push({ problem, result });

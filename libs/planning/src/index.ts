@@ -5,6 +5,7 @@ export { calendarFile } from './crew/calendar-file.js'; // working days as iCale
 export { CREW_WORDS_EN, type CrewWords } from './crew/crew-words.js'; // every sentence of the crew's papers
 export type * from './rolls/cut-types.js';
 export type * from './options/option.js';
+export type * from './energy/energy-types.js';
 export type * from './review/payback.js';
 export { askedPortfolio, type PlanAsk } from './job/asked-portfolio.js'; // what one plan may change
 export { buildingWeather, type BuildingWeather } from './job/building-weather.js'; // a year for every building
@@ -18,6 +19,7 @@ export { optionBench, type OptionBench } from './dwelling/dwelling-run.js'; // a
 export { dwellingOptions, meterLoad_kWh } from './dwelling/dwelling-options.js'; // one dwelling's options
 export { checkedPlan, checkProof, type ProofCheck } from './choice/check-proof.js'; // the proof of a kept plan, again
 export type { ProofRecord } from './choice/proof-record.js';
+export { dwellingEnergy, energyBench, type DwellingEnergy, type EnergyBench, type EnergyTask } from './energy/dwelling-energy.js'; // one set looked at closely
 export { drawnDwelling, type DrawnDwelling, type DrawnTask } from './uncertainty/drawn-dwelling.js'; // one dwelling under every draw
 export type * from './uncertainty/outlook.js'; // how sure the plan is
 export { PlanningService, type PlanOrder } from './planning.service.js'; // order → plan

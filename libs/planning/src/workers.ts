@@ -1,6 +1,7 @@
 import type { SelectionProblem, SelectionResult } from '#calc';
 import type { DwellingResult, DwellingTask, FacadeSet } from './dwelling/dwelling-task.js';
 import type { DrawnDwelling, DrawnTask } from './uncertainty/drawn-dwelling.js';
+import type { DwellingEnergy, EnergyTask } from './energy/dwelling-energy.js';
 import type { OptionRoom } from './dwelling/option-room.js';
 
 /** How far a stage has come, for the person who waits. */
@@ -36,5 +37,7 @@ export interface Workers {
   readonly dwellingOptions: (tasks: readonly DwellingTask[], room: OptionRoom, progress?: Progress) => Promise<readonly DwellingResult[]>;
   readonly meterLoads: (tasks: readonly MeterLoadTask[], room: OptionRoom) => Promise<readonly Float64Array[]>;
   readonly drawnDwellings: (tasks: readonly DrawnTask[], room: OptionRoom, progress?: Progress) => Promise<readonly DrawnDwelling[]>;
+  /** Sets looked at closely: months, design day, moisture. */
+  readonly dwellingEnergies: (tasks: readonly EnergyTask[], room: OptionRoom) => Promise<readonly DwellingEnergy[]>;
   readonly choose: (problem: SelectionProblem, how?: ChooseHow) => Promise<SelectionResult>;
 }

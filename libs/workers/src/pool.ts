@@ -1,7 +1,7 @@
 import { availableParallelism } from 'node:os';
 import { Piscina } from 'piscina';
 import type { SelectionProblem, SelectionResult } from '#calc';
-import type { DrawnDwelling, DrawnTask, DwellingResult, DwellingTask, MeterLoadTask, OptionRoom, Workers } from '#planning';
+import type { DrawnDwelling, DrawnTask, DwellingEnergy, DwellingResult, DwellingTask, MeterLoadTask, OptionRoom, Workers } from '#planning';
 import type { Answer, Ask } from './options.worker.js';
 import { proveChoice } from './prove.js';
 import type { SelectAsk } from './select.worker.js';
@@ -66,6 +66,11 @@ export function workerPool(threads = availableParallelism()): WorkerPool {
           return drawn!;
         }),
       );
+    },
+    dwellingEnergies: async (tasks, room) => {
+      const pool = await optionPool(room);
+      const answers = await Promise.all(batches(tasks).map(async (batch) => (await run(pool, { kind: 'energies', tasks: batch })) as readonly DwellingEnergy[]));
+      return answers.flat();
     },
     choose: async (problem: SelectionProblem, how) => {
       if (how?.prove !== undefined) {

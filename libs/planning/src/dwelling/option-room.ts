@@ -1,4 +1,5 @@
 import type { FilmOnClear, GlazingMakeUp, InnerLayer, PlantPerformance, ScreenKind, TariffText } from '#calc';
+import type { DesignDay } from '../energy/design-day.js';
 import type { MeasuredGlass } from '../known/measured-glass.js';
 import type { SiteSky } from '../sky/sky-on-facades.js';
 
@@ -18,6 +19,10 @@ export interface Doubt {
 
 /** What all dwellings of a job share; handed to a thread once. Plain data and typed arrays only. */
 export interface OptionRoom {
+  /** By site: the day machines are sized for. */
+  readonly designDays: ReadonlyMap<string, DesignDay>;
+  /** Of the ground before the facades. */
+  readonly albedo: number;
   /** What meters found on site, by `WindowPanel.measuredAt`. */
   readonly measured: ReadonlyMap<string, MeasuredGlass>;
   readonly sites: ReadonlyMap<string, SiteSky>;

@@ -12,7 +12,8 @@ import { gainPairs, type OptionRebate, optionRebates, type RebateCase } from './
 import type { PricedFilm } from './option.js';
 import type { OptionRoom } from '../dwelling/option-room.js';
 import type { PlanFinding, PlanTerms } from '../plan/plan.js';
-import { paneWeathers } from '../sky/site-extremes.js';
+import { designDayOf } from '../energy/design-day.js';
+import { paneWeathers, siteExtremes } from '../sky/site-extremes.js';
 import type { SkiesOnFacades } from '../sky/sky-on-facades.js';
 
 /** Films on the table with who may carry them and what they cost, and all that the computation of options shares. */
@@ -48,6 +49,8 @@ function optionRoom(job: PlanJob, of: { readonly films: readonly { readonly film
   return {
     sites: of.skies.sites,
     measured: of.measured.glass,
+    designDays: new Map([...of.skies.sites].map(([key, site]) => [key, designDayOf(siteExtremes(site.weather, catalogue))])),
+    albedo: value('albedo').value,
     glazings: new Map([...of.glazings].map(([key, g]) => [key, g.makeUp])),
     films: of.films.map(({ film, sheet }) => ({ id: film.id, sheet })),
     oldFilm: sheetOf(catalogue.films.get(value('oldFilm').value)),

@@ -15,6 +15,7 @@ import type { PricedChoice, RollPricing } from '../rolls/price-by-rolls.js';
 import { rebateIn } from '../options/rebates.js';
 import { rankedLists } from '../review/ranked-lists.js';
 import { firstYear_cents, reasonOf } from '../review/reasons.js';
+import { energyReview } from '../energy/energy-review.js';
 import { chosenSets } from './settled.js';
 import type { SkiesOnFacades } from '../sky/sky-on-facades.js';
 import { phaseYear, simplePayback } from '../options/value.js';
@@ -141,6 +142,7 @@ export async function planOf(parts: PlanParts): Promise<Plan> {
   const meters = await meterResults({ tasks: valued.tasks, choice: priced.choice, setOf: chosenSets(priced.choice, choices), work: parts.work, room: choices.room, sharedOnly: false });
   const cutting = cutReviews(priced.phases);
   const crew = crewWork(priced.phases, { ...settings, films: parts.pricing.films, windowsOf: parts.pricing.windowsOf, portfolio: job.portfolio, madeOn: job.madeOn, skies: parts.skies, defaultOf: defaultsOf(job.catalogue) });
+  const energy = await energyReview({ job, valued, choices, skies: parts.skies, lines, ranked: ranks, buildings: known.buildings, terms: settings.terms, valueOf: (o) => valueSoon(o, parts), work: parts.work });
   const ranked = new Set(ranks.dwellings.map((r) => r.dwelling));
   const computed = known.dwellings.filter((d) => !ranked.has(d.id)).map((d) => ({ dwelling: d.id, why: 'no film may go on any of its panes: see the limits and consents of its building' }));
   return checkedPlan({
@@ -171,10 +173,11 @@ export async function planOf(parts: PlanParts): Promise<Plan> {
     workOrders: crew.workOrders,
     calendar: crew.calendar,
     meters,
+    energy,
     payback: paybackReview(priced, { terms: settings.terms, ownerOf: settings.ownerOf, endYearOf: settings.endYearOf, rebates: job.portfolio.rebates }),
     outlook: job.outlook === undefined ? null : await outlookOf({ inputs: job.catalogue.uncertainInputs, asked: job.outlook, valued, choices, settings, priced, workedCaps_cents: parts.workedCaps, valueOf: (o) => valueSoon(o, parts), work: parts.work, progress: job.progress }),
     eligible: eligible(parts),
     assumed: [...known.assumed, ...choices.measured.assumed, ...crew.assumed],
-    findings: [...job.findings, ...known.findings, ...choices.findings, ...parts.chosen.findings, ...crew.findings, ...cutting.findings, ...planFindings(choices, lines)],
+    findings: [...job.findings, ...known.findings, ...choices.findings, ...parts.chosen.findings, ...crew.findings, ...cutting.findings, ...planFindings(choices, lines, energy)],
   });
 }

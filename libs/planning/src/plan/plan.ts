@@ -4,6 +4,7 @@ import type { CutReview, OpenedFilmRoll } from '../rolls/cut-types.js';
 import type { WorkOrder } from '../crew/work-order-types.js';
 import type { Explanations } from '../choice/explanations.js';
 import type { ProofRecord } from '../choice/proof-record.js';
+import type { EnergyReview } from '../energy/energy-types.js';
 import type { Outlook } from '../uncertainty/outlook.js';
 import type { PaybackReview } from '../review/payback.js';
 import type { BillsReview, StatedRealisation } from '../bills/review.js';
@@ -261,6 +262,8 @@ export interface Plan {
   readonly workOrders: readonly WorkOrder[];
   readonly calendar: PlanCalendar;
   readonly meters: readonly MeterResult[];
+  /** Seasons, design day, run hours, moisture, and the film on each glass: of the lines and of each ranked dwelling's best option. */
+  readonly energy: EnergyReview;
   readonly payback: PaybackReview;
   /** What draws of all that is not known say; null where none were asked for. */
   readonly outlook: Outlook | null;

@@ -1,18 +1,28 @@
+import { savingWarnings } from '#calc';
+import type { EnergyReview } from '../energy/energy-types.js';
 import type { FilmChoices } from '../options/film-choices.js';
 import type { PlanFinding, PlanLine } from '../plan/plan.js';
 
-/** Share of a dwelling's cooling that published and computed film studies span; outside it the result is looked at twice. */
-const SANITY_SHARE = [0.02, 0.45] as const;
-
+/** Lines whose saving lies outside what published cases found: said, never clamped. */
 function outsideBand(line: PlanLine): PlanFinding[] {
-  const saved = line.option.segments[0]?.saving.coolingElectricity_kWh ?? 0;
-  const share = line.option.asFoundCooling_kWh > 0 ? saved / line.option.asFoundCooling_kWh : 0;
-  if (share >= SANITY_SHARE[0] && share <= SANITY_SHARE[1]) return [];
-  return [{ severity: 'warning', subject: line.dwelling, text: `the film is computed to save ${(share * 100).toFixed(0)} % of the dwelling's cooling; studies span 2 to 45 %`, whatToDo: 'look at glass, shade, set point and base load of the dwelling again' }];
+  if (!(line.option.glassArea_m2 > 0)) return [];
+  const saved_kWh = line.option.segments[0]?.saving.coolingElectricity_kWh ?? 0;
+  const warnings = savingWarnings({ saved_kWh, bare_kWh: line.option.asFoundCooling_kWh, film_m2: line.option.glassArea_m2 });
+  return warnings.map((text) => ({ severity: 'warning', subject: line.dwelling, text, whatToDo: 'look at glass, shade, set point and base load of the dwelling again' }));
+}
+
+/** Buildings in damp air: what the second saving figure is for. */
+function humid({ buildings }: EnergyReview): PlanFinding[] {
+  return buildings.filter((b) => b.isHumid).map((b) => ({
+    severity: 'warning',
+    subject: b.building,
+    text: 'humid climate: savings are worked out with the moisture of today still taken out; a machine that just runs less saves more and leaves the rooms damper (second figure on the sheet Energy)',
+    whatToDo: 'ask tenants about damp after the first phase; a lower fan speed or a dehumidifier keeps the moisture out and costs part of the second figure',
+  }));
 }
 
 /** Findings on the result itself: what the model does not know, and lines outside what studies span. */
-export function planFindings(choices: Pick<FilmChoices, 'glazings'>, lines: readonly PlanLine[]): PlanFinding[] {
+export function planFindings(choices: Pick<FilmChoices, 'glazings'>, lines: readonly PlanLine[], energy: EnergyReview): PlanFinding[] {
   const notes = [...choices.glazings.values()].flatMap((g): PlanFinding[] => (g.note === null ? [] : [{ severity: 'note', subject: g.key, text: g.note, whatToDo: g.unknown ? 'test the glass before ordering' : 'nothing, unless the make-up is known' }]));
   return [
     {
@@ -22,6 +32,7 @@ export function planFindings(choices: Pick<FilmChoices, 'glazings'>, lines: read
       whatToDo: 'compare bills after the first phase before spending the next cap on the strength of these savings',
     },
     ...notes,
+    ...humid(energy),
     ...lines.flatMap(outsideBand),
   ];
 }
