@@ -7,6 +7,7 @@ import { keptDwellingMeters } from './kept/dwelling-meter.js';
 import { keptDwellings } from './kept/dwelling.js';
 import { keptFilms } from './kept/film.js';
 import { ImportRow } from './kept/import.js';
+import { ImportMarkRow } from './kept/import-mark.js';
 import { JobRow } from './kept/job.js';
 import { keptLedger } from './kept/ledger-entry.js';
 import { keptLocks } from './kept/lock.js';
@@ -53,4 +54,4 @@ export const allKept = {
 export const listNames = Object.keys(allKept) as readonly ListName[];
 
 /** Every table of the database. */
-export const allEntities = [StoreCountRow, SettingsRow, ...listNames.map((list) => allKept[list].entity), PlanRow, ImportRow, JobRow];
+export const allEntities = [StoreCountRow, SettingsRow, ...listNames.map((list) => allKept[list].entity), PlanRow, ImportRow, ImportMarkRow, JobRow];

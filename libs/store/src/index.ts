@@ -4,6 +4,7 @@ export { PortfolioStore, type PortfolioChanges, type StoreContents } from './por
 export type { WriteCounts } from './record-write.js';
 export type { ListName } from './kept-kind.js';
 export type { FileTakenIn, ImportNote } from './import-log.js'; // what came in from which file
+export type { UndoCounts } from './import-undo.js'; // what came in, taken back
 export { contentHash, type KeptPlan, type PlanHeading, type PlanToKeep } from './plan-shelf.js'; // plans, never edited
 export type { Job } from './job-list.js'; // long work
 export type { JobState } from './kept/job.js';

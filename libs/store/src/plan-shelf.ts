@@ -67,3 +67,11 @@ export async function listPlans(rows: EntityManager): Promise<readonly PlanHeadi
   const found = await rows.find(PlanRow, { order: { made: 'DESC', id: 'ASC' } });
   return found.map(({ body: _body, ...heading }) => heading);
 }
+
+/** Marks a plan as signed; its content is never touched. */
+export async function signPlan(rows: EntityManager, id: string): Promise<void> {
+  const kept = await planById(rows, id);
+  if (kept === null) throw new StoreFault(`There is no plan ${id}.`);
+  if (kept.signed) throw new StoreFault(`Plan ${id} is signed already.`);
+  await rows.update(PlanRow, { id }, { signed: true });
+}

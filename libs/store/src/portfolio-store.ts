@@ -1,12 +1,13 @@
 import type { PlanSettings, Portfolio } from '#calc';
 import type { DataSource, EntityManager } from 'typeorm';
 import { allKept, listNames } from './all-kept.js';
+import { markImport, undoImport, type UndoCounts } from './import-undo.js';
 import { importsOf, keepImport, type FileTakenIn, type ImportNote } from './import-log.js';
 import { jobById, keepJob, listJobs, type Job } from './job-list.js';
 import type { ListName } from './kept-kind.js';
 import { SettingsRow, keptSettings } from './kept/settings.js';
 import { StoreCountRow } from './kept/store-count.js';
-import { keepPlan, listPlans, planById, type KeptPlan, type PlanHeading, type PlanToKeep } from './plan-shelf.js';
+import { keepPlan, listPlans, planById, signPlan, type KeptPlan, type PlanHeading, type PlanToKeep } from './plan-shelf.js';
 import { addCounts, noWrites, putRecords, putRows, sameText, type WriteCounts } from './record-write.js';
 import { StoreFault } from './store-fault.js';
 import { Turns } from './turns.js';
@@ -88,6 +89,7 @@ export class PortfolioStore {
   write(changes: PortfolioChanges, files: readonly FileTakenIn[] = []): Promise<WriteCounts> {
     return this.#turns.write(async (rows) => {
       let counts = changes.settings === undefined ? noWrites : await putSettings(rows, changes.settings);
+      await markImport(rows, changes.siteRecords ?? [], files);
       for (const list of listNames) counts = addCounts(counts, await this.#put(rows, list, changes));
       if (counts.created + counts.updated > 0) await rows.increment(StoreCountRow, { line: 1 }, 'portfolioRevision', 1);
       for (const file of files) await keepImport(rows, file);
@@ -98,6 +100,20 @@ export class PortfolioStore {
   /** The files taken in, newest first. */
   imports(): Promise<readonly ImportNote[]> {
     return this.#turns.read(importsOf);
+  }
+
+  /** Takes back what an import did to site records. @throws StoreFault when there is nothing to undo */
+  undoImport(id: string): Promise<UndoCounts> {
+    return this.#turns.write(async (rows) => {
+      const counts = await undoImport(rows, id);
+      await rows.increment(StoreCountRow, { line: 1 }, 'portfolioRevision', 1);
+      return counts;
+    });
+  }
+
+  /** Signs a kept plan: from then on it stands as the plan of record. @throws StoreFault when it is not kept or signed already */
+  signPlan(id: string): Promise<void> {
+    return this.#turns.write((rows) => signPlan(rows, id));
   }
 
   /** Keeps a plan for good. @throws StoreFault when the id is taken by another plan or the parent is not kept */

@@ -10,6 +10,7 @@ import { Rebates1767226020000 } from './1767226020000-rebates.js';
 import { Crews1767226080000 } from './1767226080000-crews.js';
 import { UsagePoints1767226140000 } from './1767226140000-usage-points.js';
 import { SurveyPhysics1767226260000 } from './1767226260000-survey-physics.js';
+import { ImportMarks1767226320000 } from './1767226320000-import-marks.js';
 
 /** In the order they run; a migration that has run anywhere is never edited, a new one is added below. */
 export const allMigrations: readonly (new () => MigrationInterface)[] = [
@@ -24,4 +25,5 @@ export const allMigrations: readonly (new () => MigrationInterface)[] = [
   Crews1767226080000,
   UsagePoints1767226140000,
   SurveyPhysics1767226260000,
+  ImportMarks1767226320000,
 ];
