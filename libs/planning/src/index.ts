@@ -3,6 +3,9 @@ export type * from './crew/work-order-types.js';
 export type * from './crew/calendar-types.js';
 export { calendarFile } from './crew/calendar-file.js'; // working days as iCalendar
 export { CREW_WORDS_EN, type CrewWords } from './crew/crew-words.js'; // every sentence of the crew's papers
+export type * from './record/settled-work.js';
+export { whatHappened, type Happened } from './record/happened.js'; // site records against a plan
+export { afterWork, type AfterWork } from './record/after-work.js'; // what a new revision starts from
 export type * from './rolls/cut-types.js';
 export type * from './options/option.js';
 export type * from './energy/energy-types.js';
@@ -10,6 +13,9 @@ export type * from './review/payback.js';
 export { askedPortfolio, type PlanAsk } from './job/asked-portfolio.js'; // what one plan may change
 export { buildingWeather, type BuildingWeather } from './job/building-weather.js'; // a year for every building
 export type { PlanJob } from './job/plan-job.js';
+export type * from './ledger/ledger-types.js';
+export { ledgerReport, type LedgerBooks } from './ledger/ledger-report.js'; // money already spoken for
+export { remainingCaps } from './ledger/remaining-caps.js';
 export { planPortfolio } from './plan-portfolio.js'; // the spine
 export type { BetterPlan, ChooseHow, MeterLoadTask, Progress, Workers } from './workers.js'; // the heavy work, as an interface
 export { workersHere } from './workers-here.js'; // in this thread
@@ -18,8 +24,11 @@ export type { OptionRoom } from './dwelling/option-room.js';
 export { optionBench, type OptionBench } from './dwelling/dwelling-run.js'; // a thread's workplace
 export { dwellingOptions, meterLoad_kWh } from './dwelling/dwelling-options.js'; // one dwelling's options
 export { checkedPlan, checkProof, type ProofCheck } from './choice/check-proof.js'; // the proof of a kept plan, again
+export type * from './choice/explanations.js';
 export type { ProofRecord } from './choice/proof-record.js';
 export { dwellingEnergy, energyBench, type DwellingEnergy, type EnergyBench, type EnergyTask } from './energy/dwelling-energy.js'; // one set looked at closely
+export { optionUse, type OptionUseTask, type SpanUse } from './dwelling/option-use.js'; // a line's use by month and price period
+export type * from './review/line-uses.js';
 export { drawnDwelling, type DrawnDwelling, type DrawnTask } from './uncertainty/drawn-dwelling.js'; // one dwelling under every draw
 export type * from './uncertainty/outlook.js'; // how sure the plan is
 export { PlanningService, type PlanOrder } from './planning.service.js'; // order → plan

@@ -4,6 +4,7 @@ import { chooseUnderCaps, nextCaps, workedCaps } from './choice/choose-under-cap
 import { filmChoices } from './options/film-choices.js';
 import { handLocks } from './known/hand-locks.js';
 import { knownPortfolio } from './known/known-portfolio.js';
+import { withLedger } from './ledger/with-ledger.js';
 import { meterResults, unsettledMeters } from './review/meter-results.js';
 import { defaultsOf, howHard, type PlanJob } from './job/plan-job.js';
 import { withTrueBearings } from './known/true-bearings.js';
@@ -56,7 +57,7 @@ export async function planPortfolio(asked: PlanJob, work: Workers): Promise<Plan
     const next = nextCaps(caps, priced, { ...settings, round });
     if (round > MOST_ROUNDS || (next.log.length === 0 && unsettled.length === 0)) {
       const held = heldWithinCaps(best.priced, best.trim);
-      return withBills(await planOf({ job, known, skies, choices, settings, valued, chosen: best.chosen, pricing: best.pricing, priced: held.priced, rounds: [...rounds, ...held.log], workedCaps: best.chosen.caps_cents, fullCapBound_cents, work }), review);
+      return withLedger(withBills(await planOf({ job, known, skies, choices, settings, valued, chosen: best.chosen, pricing: best.pricing, priced: held.priced, rounds: [...rounds, ...held.log], workedCaps: best.chosen.caps_cents, fullCapBound_cents, work }), review), job);
     }
     rounds.push(...next.log, ...unsettled.map((m) => sharedMeterLog(round, m)));
     caps = next.caps_cents;

@@ -11,6 +11,7 @@ import { defaultsOf, type PlanJob } from './plan-job.js';
 import type { PlanTerms } from '../plan/plan.js';
 import type { RollPricing } from '../rolls/price-by-rolls.js';
 import type { Candidate } from '../choice/candidate.js';
+import { remainingCaps } from '../ledger/remaining-caps.js';
 import { phaseValue } from '../options/value.js';
 import { setOfOption, type ValuedOptions } from '../options/valued-options.js';
 import { windowsOfSet } from '../options/film-options.js';
@@ -38,7 +39,7 @@ export function settingsInForce(job: PlanJob, known: KnownPortfolio, of: { reado
   const locks = of.locks.chosen;
   return {
     terms,
-    phases: sortedBy(job.portfolio.phases, (p) => p.id),
+    phases: sortedBy(remainingCaps(job.portfolio), (p) => p.id), // a cap less what is paid and ordered
     buildings,
     locks,
     lockedIn: new Set(locks.filter((l) => l.direction === 'in').map((l) => l.subject)),

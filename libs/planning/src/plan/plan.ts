@@ -1,13 +1,16 @@
 import type { AssumedValue, Building, Dwelling, Phase, Roll, View } from '#calc';
 import type { PlanCalendar } from '../crew/calendar-types.js';
+import type { SettledWork } from '../record/settled-work.js';
 import type { CutReview, OpenedFilmRoll } from '../rolls/cut-types.js';
 import type { WorkOrder } from '../crew/work-order-types.js';
 import type { Explanations } from '../choice/explanations.js';
 import type { ProofRecord } from '../choice/proof-record.js';
 import type { EnergyReview } from '../energy/energy-types.js';
+import type { LineUse } from '../review/line-uses.js';
 import type { Outlook } from '../uncertainty/outlook.js';
 import type { PaybackReview } from '../review/payback.js';
 import type { BillsReview, StatedRealisation } from '../bills/review.js';
+import type { LedgerReport } from '../ledger/ledger-types.js';
 import type { FilmOption, OptionWindow, PhaseValue, PricedFilm } from '../options/option.js';
 
 /** Something to say about the data or the result: what, where, and what to do. */
@@ -261,14 +264,20 @@ export interface Plan {
   readonly cutReviews: readonly CutReview[];
   readonly workOrders: readonly WorkOrder[];
   readonly calendar: PlanCalendar;
+  /** Work done since the revision before; null for a first plan. */
+  readonly settled: SettledWork | null;
   readonly meters: readonly MeterResult[];
   /** Seasons, design day, run hours, moisture, and the film on each glass: of the lines and of each ranked dwelling's best option. */
   readonly energy: EnergyReview;
   readonly payback: PaybackReview;
+  /** The monthly use behind each line's saving, so that it can be billed again. */
+  readonly uses: readonly LineUse[];
   /** What draws of all that is not known say; null where none were asked for. */
   readonly outlook: Outlook | null;
   /** What bills do to the plan: calibration, and how much of the savings is expected; absent in older plans. */
   readonly bills?: BillsReview;
+  /** Money already spoken for when the plan was made; absent where no ledger is kept. */
+  readonly ledger?: LedgerReport;
   /** Why the plan is as it is; plans kept before this was recorded have none. */
   readonly explanations?: Explanations;
   /** Everything eligible costs this; the caps buy that share of it. */
