@@ -49,7 +49,7 @@ export default {
     },
   },
   concurrency: 2,
-  timeoutMS: 4000,
+  timeoutMS: 20000,
   timeoutFactor: 2,
   incremental: true,
   incrementalFile: `reports/mutation/${name}.incremental.json`,

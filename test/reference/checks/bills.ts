@@ -1,7 +1,9 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { changePointFit, datedPeriods, degCOf_degF, degreeDayFit, meteredSaving, searchedDegreeDayFit, studentT, type MeteredPeriod, type Missing, type UseFit } from '#calc';
+import { localDays } from '../../../libs/intake/src/bills/local-days.js';
 import { changePointFits, dailyFits, degreeDayFits, meteredSavings, periodsOf, printedT, readingsOf, type Meter } from '../bills.js';
+import { espiReadings } from '../espi-readings.js';
 import { byName, check, type Check, type Figure } from './check.js';
 
 const perF = (slope_kWh_dayK: number): number => slope_kWh_dayK / 1.8;
@@ -80,6 +82,18 @@ export const bills: readonly Check[] = [
       const days = dailyPeriods();
       const fit = degreeDays(days.baseline, 'cooling', given.isSearched);
       return limited(byName(printed, { ...told(fit), ...meteredSaving(fit, days), r2Adjusted: fit.r2Adjusted, cvRmse: fit.cvRmse }));
+    },
+  }),
+  check({
+    title: 'Interval readings on their day',
+    table: espiReadings,
+    // The sum of the readings as read from a file is held in the spec of that reader.
+    compare: ({ given, expect: { firstDay } }) => {
+      const days = localDays({ tzOffset_s: given.tzOffset_s, dstOffset_s: 0, dstStartRule: null, dstEndRule: null });
+      return [
+        { what: 'day of the first reading', expected: firstDay, ours: days.dayOf(given.firstStart_s) },
+        { what: 'its length, s', expected: given.blockDuration_s, ours: days.length_s(firstDay) },
+      ];
     },
   }),
 ];

@@ -29,10 +29,18 @@ export interface CheckOf<Given, Expect> {
   readonly told?: (given: Given) => string;
   /** Differences are shown, nothing must be met. */
   readonly isReport?: boolean;
-  /** Where the method is known to miss: place and what, with the reason. */
-  readonly misses?: Readonly<Record<string, string>>;
+  /** The page shows every figure, however many. */
+  readonly isWhole?: boolean;
+  /** Where the method is known to miss, by place and what. */
+  readonly misses?: Readonly<Record<string, KnownMiss>>;
   /** A file that is not part of the project; false where it is not there. */
   readonly isHere?: () => boolean;
+}
+
+/** A figure known to miss: why, and how far off it may be at most, so that it cannot grow unseen. */
+export interface KnownMiss {
+  readonly why: string;
+  readonly most: number;
 }
 
 /** A table with the way our figures for it are worked out, for the spec and for the validation page alike. */
@@ -40,8 +48,10 @@ export interface Check {
   readonly title: string;
   readonly table: Pick<ReferenceTable<unknown, unknown>, 'of' | 'source' | 'seen' | 'tolerance'> & { readonly rows: readonly { readonly place: string }[] };
   readonly isReport: boolean;
-  readonly misses: Readonly<Record<string, string>>;
+  readonly isWhole: boolean;
+  readonly misses: Readonly<Record<string, KnownMiss>>;
   readonly isHere: () => boolean;
+  readonly readsFiles: boolean;
   readonly row: (index: number) => readonly Compared[];
 }
 
@@ -71,16 +81,16 @@ export const keyOf = ({ place, what }: { readonly place: string; readonly what: 
 export const isMiss = ({ off, limit }: Pick<Compared, 'off' | 'limit'>): boolean => !(off <= limit);
 
 /** Makes a check of a table and the way our figures are worked out. */
-export function check<Given, Expect>({ title, table, compare, told = toldGiven, isReport = false, misses = {}, isHere = () => true }: CheckOf<Given, Expect>): Check {
+export function check<Given, Expect>({ title, table, compare, told = toldGiven, isReport = false, isWhole = false, misses = {}, isHere }: CheckOf<Given, Expect>): Check {
   const row = (index: number): Compared[] => {
     const at = table.rows[index];
     if (at === undefined) throw new RangeError(`index must be a row of ${title}, got ${index}`);
     return compare(at).map((figure) => {
-      const reason = misses[keyOf({ place: at.place, what: figure.what })];
+      const reason = misses[keyOf({ place: at.place, what: figure.what })]?.why;
       return { ...figure, place: at.place, given: told(at.given), off: offOf(figure), limit: limitOf(figure, table.tolerance), ...(reason === undefined ? {} : { reason }) };
     });
   };
-  return { title, table, isReport, misses, isHere, row };
+  return { title, table, isReport, isWhole, misses, isHere: isHere ?? (() => true), readsFiles: isHere !== undefined, row };
 }
 
 /** Figures of two records by their common names. */

@@ -1,7 +1,7 @@
 import { glazingOptics, labelledGlazing, paneByAngle, simpleSolarHeatGainAt, type GlazingOptics } from '#calc';
 import { openCatalogue } from '#catalogue';
 import { coatedDoubles, doublePanes, handbookAngles_deg, handbookGains, handbookLabels, singlePanes, usualU_W_m2K, type HandbookGlass, type HandbookOptics } from '../glazing-handbook.js';
-import { check, type Check, type Figure } from './check.js';
+import { check, type Check, type Figure, type KnownMiss } from './check.js';
 import { plainPane } from './glass-sheets.js';
 
 const { glazing } = openCatalogue();
@@ -30,23 +30,26 @@ function doubleFigures({ id }: HandbookGlass, theirs: HandbookOptics): Figure[] 
 
 const gains = (optics: GlazingOptics): number[] => [...handbookAngles_deg.map(optics.solarHeatGainAt), optics.hemisphericalSolarHeatGain];
 const told = ({ id, glass }: HandbookGlass): string => `${id}: ${glass}`;
-const greens: Readonly<Record<string, number>> = { '1e': 0.0135, '1f': 0.0226 };
+const recalled = 'recalled row; the same formulas worked apart from this code stand as far from it';
+const greens: Readonly<Record<string, KnownMiss>> = {
+  'row 1e; FROM MEMORY: R 80°': { why: recalled, most: 0.0135 },
+  ...Object.fromEntries([50, 60, 70, 80].map((angle) => [`row 1f; FROM MEMORY: T ${angle}°`, { why: recalled, most: 0.0226 }])),
+};
 
 export const glassHandbook: readonly Check[] = [
   check({
     title: 'Handbook, single panes by angle',
     table: singlePanes,
     told,
-    compare: ({ given, expect: theirs }) => {
+    compare: ({ expect: theirs }) => {
       const pane = paneByAngle(plainPane(theirs.solarTransmittance[0], theirs.frontReflectance[0]));
       const at = handbookAngles_deg.map((angle) => pane(angle));
-      const figures = [
+      return [
         ...columns('T', theirs.solarTransmittance.slice(0, 6), at.map((column) => column.solarTransmittance)),
         ...columns('R', theirs.frontReflectance.slice(0, 6), at.map((column) => column.frontReflectance)),
       ];
-      const limit = greens[given.id];
-      return limit === undefined ? figures : figures.map((figure) => ({ ...figure, limit }));
     },
+    misses: greens,
   }),
   check({ title: 'Handbook, uncoated doubles by angle', table: doublePanes, told, compare: ({ given, expect: theirs }) => doubleFigures(given, theirs) }),
   check({ title: 'Handbook, coated doubles by angle', table: coatedDoubles, told, isReport: true, compare: ({ given, expect: theirs }) => doubleFigures(given, theirs) }),
@@ -57,7 +60,7 @@ export const glassHandbook: readonly Check[] = [
     compare: ({ given, expect: theirs }) => columns('SHGC', theirs.solarHeatGain, gains(opticsOfRow(given.id))),
   }),
   check({
-    title: 'Handbook, rows known by solar heat gain alone: the published simple form',
+    title: 'Handbook, rows as if known by their label alone: the published simple form',
     table: handbookLabels,
     told,
     isReport: true,
@@ -65,7 +68,7 @@ export const glassHandbook: readonly Check[] = [
       columns('SHGC', theirs.solarHeatGain.slice(0, 6), handbookAngles_deg.map((angle) => simpleSolarHeatGainAt(theirs.solarHeatGain[0], usualU_W_m2K(given.family), angle))),
   }),
   check({
-    title: 'Handbook, rows known by solar heat gain alone: the make-up we take for the label',
+    title: 'Handbook, rows as if known by their label alone: the make-up we take for it',
     table: handbookLabels,
     told,
     isReport: true,

@@ -1,6 +1,6 @@
 import { asInTheProgram, plainMethod, Standard140 } from '../dwelling-standard-140-cases.js';
 import { freeFloatCases, incidentSun, stepCases, thermalCases, type Range } from '../dwelling-standard-140.js';
-import { check, type Check, type Figure } from './check.js';
+import { check, type Check, type CheckOf, type Figure, type KnownMiss } from './check.js';
 import { hourlyFilesAreHere, hourlyYear } from './hourly-files.js';
 
 type Run = ReturnType<Standard140['run']>;
@@ -19,14 +19,14 @@ function run(id: string, method: Method): Run {
 
 /** Where the method falls outside the programs' own range, inside the acceptance limits all the same where there are any: decision 0010. */
 const ONE_MASS = 'one mass takes up the afternoon that a heavy floor and light walls share out between them';
-const misses: Readonly<Record<string, string>> = {
-  '640 Case 600 with Htg Temp. Setback: heating, MWh, programs’ range': '3 % high, inside acceptance: the one mass cools less in the night set back',
-  '910 S. Windows + Overhang: peak cooling, kW, programs’ range': `4 % low: ${ONE_MASS}`,
-  '660 Low-E Windows: heating, MWh, programs’ range': '1 % high, inside acceptance: sky loss and window films are one figure for the year',
-  '950FF - Case 900FF with Night Ventilation: max_degC': `0.5 K low: ${ONE_MASS}`,
-  '650 − 600: cooling, MWh': 'night air cools the one mass too little',
-  '670 − 600: heating, MWh': '4 % under the least: the pane’s films are one figure for the year',
-  '900 − 600: heating, MWh': 'light and heavy house differ a little more with one mass than with layers',
+const known: Readonly<Record<string, KnownMiss>> = {
+  '640 Case 600 with Htg Temp. Setback: heating, MWh, programs’ range': { why: '3 % high, inside acceptance: the one mass cools less in the night set back', most: 0.08 },
+  '910 S. Windows + Overhang: peak cooling, kW, programs’ range': { why: `4 % low: ${ONE_MASS}`, most: 0.1 },
+  '660 Low-E Windows: heating, MWh, programs’ range': { why: '1 % high, inside acceptance: sky loss and window films are one figure for the year', most: 0.06 },
+  '950FF - Case 900FF with Night Ventilation: max_degC': { why: `0.5 K low: ${ONE_MASS}`, most: 0.6 },
+  '650 − 600: cooling, MWh': { why: 'night air cools the one mass too little', most: 0.1 },
+  '670 − 600: heating, MWh': { why: '4 % under the least: the pane’s films are one figure for the year', most: 0.06 },
+  '900 − 600: heating, MWh': { why: 'light and heavy house differ a little more with one mass than with layers', most: 0.06 },
 };
 
 const inside = (what: string, expected: Range, ours: number): Figure => ({ what, expected, ours, limit: 1e-9 });
@@ -61,11 +61,15 @@ function freeFigures({ case: id }: { readonly case: string }, wanted: (typeof fr
 const isHere = hourlyFilesAreHere;
 const both = (method: Method): readonly Check[] => {
   const told = ({ case: id }: { readonly case: string }): string => `case ${id}`;
-  const more = method === 'as in the program' ? { isHere, misses } : { isHere, isReport: true };
+  // Those of a table, by its rows.
+  const more = (rows: readonly { readonly place: string }[]): Pick<CheckOf<unknown, unknown>, 'isHere' | 'isWhole' | 'isReport' | 'misses'> => {
+    const misses = Object.fromEntries(Object.entries(known).filter(([key]) => rows.some(({ place }) => key.startsWith(`${place}: `))));
+    return method === 'as in the program' ? { isHere, isWhole: true, misses } : { isHere, isWhole: true, isReport: true };
+  };
   return [
-    check({ title: `Standard 140, cases with plant, ${method}`, table: thermalCases, told, ...more, compare: ({ given, expect: wanted }) => caseFigures(given, wanted, method) }),
-    check({ title: `Standard 140, steps between cases, ${method}`, table: stepCases, ...more, compare: ({ given, expect: wanted }) => stepFigures(given, wanted, method) }),
-    check({ title: `Standard 140, cases without plant, ${method}`, table: freeFloatCases, told, ...more, compare: ({ given, expect: wanted }) => freeFigures(given, wanted, method) }),
+    check({ title: `Standard 140, cases with plant, ${method}`, table: thermalCases, told, ...more(thermalCases.rows), compare: ({ given, expect: wanted }) => caseFigures(given, wanted, method) }),
+    check({ title: `Standard 140, steps between cases, ${method}`, table: stepCases, ...more(stepCases.rows), compare: ({ given, expect: wanted }) => stepFigures(given, wanted, method) }),
+    check({ title: `Standard 140, cases without plant, ${method}`, table: freeFloatCases, told, ...more(freeFloatCases.rows), compare: ({ given, expect: wanted }) => freeFigures(given, wanted, method) }),
   ];
 };
 

@@ -51,6 +51,8 @@ describe('splitting, worked by hand', () => {
     expect(splitCents(10, [1, 2, 4])).toEqual([1, 3, 6]);
     expect(splitCents(10, [4, 2, 1])).toEqual([6, 3, 1]);
     expect(splitCents(-10, [1, 2, 4])).toEqual([-1, -3, -6]);
+    // 10 by 5 and 2: 7.14 and 2.86, so the smaller part gets the cent.
+    expect(splitCents(10, [5, 2])).toEqual([7, 3]);
   });
 
   // 5 by 1, 1, 1, 1: 1.25 each leaves one cent; equal remainders, so the first.
