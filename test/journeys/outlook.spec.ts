@@ -1,6 +1,6 @@
 import { join } from 'node:path';
 import { openCatalogue, type UncertainInput } from '#catalogue';
-import type { Distribution, Portfolio } from '#calc';
+import { type Distribution, type Portfolio, readTariff, stepsCost_cents } from '#calc';
 import { portfolioOf, readInventory } from '#intake';
 import { buildingWeather, type LineOutlook, type Plan, planPortfolio, workersHere } from '#planning';
 
@@ -98,6 +98,30 @@ describe('break-evens', () => {
       const cost = planned.option.cost.total_cents / (1 + certain.terms.realDiscountRate) ** certain.payback.lines.find((l) => l.dwelling === line.dwelling)!.phaseYear;
       // Value = share × savings − cost, both at the study start.
       expect(line.breakEvens.priceShare! * (planned.value.whole_cents + cost)).toBeCloseTo(cost, 4);
+    }
+  });
+});
+
+describe('the monthly use behind a line', () => {
+  const DAYS = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31];
+
+  it('bills to the saving the line was valued with, span by span, when it is put through the tariff again', () => {
+    expect(certain.uses).toHaveLength(certain.lines.length);
+    for (const use of certain.uses) {
+      const line = certain.lines.find((l) => l.dwelling === use.dwelling)!;
+      const tariff = readTariff(portfolio.tariffs.find((t) => t.label === use.tariff)!);
+      const bill = (months: (typeof use.spans)[number]['asFound']): number =>
+        months.reduce((sum, month, m) => {
+          const energy = month.bought_kWh.reduce((total, kWh, p) => total + stepsCost_cents(tariff.energy[p]!, kWh, DAYS[m]!), 0);
+          const demand = month.periodPeak_kW.reduce((total, kW, p) => total + stepsCost_cents(tariff.demand!.steps[p]!, kW, DAYS[m]!), 0);
+          const flat = tariff.flatDemand === null ? 0 : stepsCost_cents(tariff.flatDemand.steps[tariff.flatDemand.months[m]!]!, month.peak_kW, DAYS[m]!);
+          const charges = energy + demand + flat + (tariff.fixedPer === 'month' ? tariff.fixed_cents : tariff.fixed_cents * DAYS[m]!);
+          return sum + Math.max(charges, tariff.minimumPer === 'month' ? tariff.minimum_cents : tariff.minimum_cents * DAYS[m]!);
+        }, 0);
+      use.spans.forEach((span, i) => {
+        const { saving } = line.option.segments[i]!;
+        expect(bill(span.asFound) - bill(span.planned) - span.addedGas_kWh * use.gas_cents_kWh).toBeCloseTo(saving.cooling_cents - saving.addedHeating_cents, 4);
+      });
     }
   });
 });

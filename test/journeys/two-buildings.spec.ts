@@ -25,6 +25,7 @@ function rememberingWorkers(): Workers & { readonly asked: { readonly problem: S
   const asked: { problem: SelectionProblem; result: SelectionResult }[] = [];
   const at = (task: DwellingTask, room: OptionRoom): string => JSON.stringify([task.key, sumOf(task.others_kWh), [...room.tariffs], room.films]);
   return {
+    ...workersHere,
     asked,
     dwellingOptions: async (tasks, room) => {
       const missing = tasks.filter((t) => !results.has(at(t, room)));
@@ -39,7 +40,6 @@ function rememberingWorkers(): Workers & { readonly asked: { readonly problem: S
       missing.forEach((t, i) => loads.set(key(t), fresh[i]!));
       return tasks.map((t) => loads.get(key(t))!);
     },
-    drawnDwellings: workersHere.drawnDwellings,
     dwellingEnergies: workersHere.dwellingEnergies,
     choose: async (problem) => {
       const result = await workersHere.choose(problem);

@@ -2,6 +2,7 @@ import { select } from '#calc';
 import { dwellingOptions, meterLoad_kWh } from './dwelling/dwelling-options.js';
 import { optionBench } from './dwelling/dwelling-run.js';
 import { dwellingEnergy, energyBench } from './energy/dwelling-energy.js';
+import { optionUse } from './dwelling/option-use.js';
 import { drawnDwelling } from './uncertainty/drawn-dwelling.js';
 import type { Workers } from './workers.js';
 
@@ -28,6 +29,10 @@ export const workersHere: Workers = {
   dwellingEnergies: (tasks, room) => {
     const bench = energyBench(optionBench(room));
     return Promise.resolve(tasks.map((task) => dwellingEnergy(task, bench)));
+  },
+  optionUses: (tasks, room) => {
+    const bench = optionBench(room);
+    return Promise.resolve(tasks.map((task) => optionUse(task, bench)));
   },
   choose: (problem, how) => Promise.resolve(select(problem, how?.work_s === undefined ? {} : { work_s: how.work_s })),
 };

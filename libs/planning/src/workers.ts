@@ -1,5 +1,6 @@
 import type { SelectionProblem, SelectionResult } from '#calc';
 import type { DwellingResult, DwellingTask, FacadeSet } from './dwelling/dwelling-task.js';
+import type { OptionUseTask, SpanUse } from './dwelling/option-use.js';
 import type { DrawnDwelling, DrawnTask } from './uncertainty/drawn-dwelling.js';
 import type { DwellingEnergy, EnergyTask } from './energy/dwelling-energy.js';
 import type { OptionRoom } from './dwelling/option-room.js';
@@ -39,5 +40,6 @@ export interface Workers {
   readonly drawnDwellings: (tasks: readonly DrawnTask[], room: OptionRoom, progress?: Progress) => Promise<readonly DrawnDwelling[]>;
   /** Sets looked at closely: months, design day, moisture. */
   readonly dwellingEnergies: (tasks: readonly EnergyTask[], room: OptionRoom) => Promise<readonly DwellingEnergy[]>;
+  readonly optionUses: (tasks: readonly OptionUseTask[], room: OptionRoom) => Promise<readonly (readonly SpanUse[])[]>;
   readonly choose: (problem: SelectionProblem, how?: ChooseHow) => Promise<SelectionResult>;
 }

@@ -1,10 +1,9 @@
 import { availableParallelism } from 'node:os';
 import { Piscina } from 'piscina';
 import type { SelectionProblem, SelectionResult } from '#calc';
-import type { DrawnDwelling, DrawnTask, DwellingEnergy, DwellingResult, DwellingTask, MeterLoadTask, OptionRoom, Workers } from '#planning';
+import type { DrawnDwelling, DrawnTask, DwellingEnergy, DwellingResult, DwellingTask, MeterLoadTask, OptionRoom, OptionUseTask, SpanUse, Workers } from '#planning';
+import { chooser } from './chooser.js';
 import type { Answer, Ask } from './options.worker.js';
-import { proveChoice } from './prove.js';
-import type { SelectAsk } from './select.worker.js';
 import { sharedRoom } from './shared-room.js';
 import { threadFile } from './thread-file.js';
 
@@ -27,8 +26,7 @@ function batches<T>(tasks: readonly T[]): T[][] {
  */
 export function workerPool(threads = availableParallelism()): WorkerPool {
   let options: { readonly room: OptionRoom; readonly pool: Piscina } | undefined;
-  let choosing: Piscina | undefined;
-  let proveEnds: number | undefined;
+  const choosing = chooser();
   const optionPool = async (room: OptionRoom): Promise<Piscina> => {
     if (options?.room !== room) {
       await options?.pool.destroy();
@@ -72,19 +70,14 @@ export function workerPool(threads = availableParallelism()): WorkerPool {
       const answers = await Promise.all(batches(tasks).map(async (batch) => (await run(pool, { kind: 'energies', tasks: batch })) as readonly DwellingEnergy[]));
       return answers.flat();
     },
-    choose: async (problem: SelectionProblem, how) => {
-      if (how?.prove !== undefined) {
-        proveEnds ??= performance.now() / 1000 + how.prove.seconds;
-        // Rounds still to come keep a share of the time; what a proof leaves goes to them.
-        const seconds = Math.max(1, (proveEnds - performance.now() / 1000) / how.prove.roundsLeft);
-        return proveChoice(problem, { seconds, ...(how.better === undefined ? {} : { better: how.better }) });
-      }
-      choosing ??= new Piscina({ ...threadFile('select'), minThreads: 1, maxThreads: 1 });
-      const ask: SelectAsk = { problem, ...(how?.work_s === undefined ? {} : { work_s: how.work_s }) };
-      return (await choosing.run(ask)) as SelectionResult;
+    optionUses: async (tasks: readonly OptionUseTask[], room) => {
+      const pool = await optionPool(room);
+      const answers = await Promise.all(batches(tasks).map(async (batch) => (await run(pool, { kind: 'uses', tasks: batch })) as readonly (readonly SpanUse[])[]));
+      return answers.flat();
     },
+    choose: choosing.choose,
     end: async () => {
-      await Promise.all([options?.pool.destroy(), choosing?.destroy()]);
+      await Promise.all([options?.pool.destroy(), choosing.end()]);
     },
   };
 }

@@ -8,3 +8,4 @@ export type { DemandLine, EnergyLine, ExportLine, MonthBill, TariffBill } from '
 export { isBilledBySums, partSums } from './part-sums.js';
 export { partsCost_cents, yearCost_cents } from './year-cost.js';
 export { weightedPrice_cents_kWh, type WeightedPrice } from './weighted-price.js';
+export { monthSums, type MonthSums } from './month-sums.js'; // what a bill hangs on, by month

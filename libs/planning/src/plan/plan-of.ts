@@ -1,10 +1,12 @@
 import { checkedPlan } from '../choice/check-proof.js';
+import { explainPlan } from '../choice/explain-plan.js';
 import { planWorth } from '../choice/plan-worth.js';
 import type { ChosenUnderCaps } from '../choice/choose-under-caps.js';
 import type { FilmChoices } from '../options/film-choices.js';
 import type { KnownPortfolio } from '../known/known-portfolio.js';
 import { meterResults } from '../review/meter-results.js';
 import type { FilmOption } from '../options/option.js';
+import { lineUses } from '../review/line-uses.js';
 import { outlookOf } from '../uncertainty/outlook-of.js';
 import { paybackReview } from '../review/payback-review.js';
 import { planFindings } from '../review/plan-findings.js';
@@ -172,10 +174,13 @@ export async function planOf(parts: PlanParts): Promise<Plan> {
     cutReviews: cutting.reviews,
     workOrders: crew.workOrders,
     calendar: crew.calendar,
+    settled: job.settled ?? null,
     meters,
     energy,
     payback: paybackReview(priced, { terms: settings.terms, ownerOf: settings.ownerOf, endYearOf: settings.endYearOf, rebates: job.portfolio.rebates }),
+    uses: await lineUses(priced.phases.flatMap((p) => p.lines), { tasks: valued.tasks, setOf: chosenSets(priced.choice, choices), work: parts.work, room: choices.room }),
     outlook: job.outlook === undefined ? null : await outlookOf({ inputs: job.catalogue.uncertainInputs, asked: job.outlook, valued, choices, settings, priced, workedCaps_cents: parts.workedCaps, valueOf: (o) => valueSoon(o, parts), work: parts.work, progress: job.progress }),
+    explanations: await explainPlan({ chosen: parts.chosen, lines: priced.choice.lines, options: valued.options, settings, work: parts.work }),
     eligible: eligible(parts),
     assumed: [...known.assumed, ...choices.measured.assumed, ...crew.assumed],
     findings: [...job.findings, ...known.findings, ...choices.findings, ...parts.chosen.findings, ...crew.findings, ...cutting.findings, ...planFindings(choices, lines, energy)],

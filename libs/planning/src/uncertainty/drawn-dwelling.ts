@@ -1,7 +1,8 @@
-import { dwellingLoads, yearCost_cents } from '#calc';
+import { dwellingLoads } from '#calc';
 import { AS_SURVEYED, asFound, dressedWith, type DwellingBench, dwellingBench, type OptionBench, runOf } from '../dwelling/dwelling-run.js';
 import type { DwellingTask, FacadeSet, YearSpan } from '../dwelling/dwelling-task.js';
-import { type CoolingYear, coolingYear, type HeatingYear, heatingYear, type Machines, machinesOf } from '../dwelling/plant-run.js';
+import { type MeterBill, meterBill, type UsePart } from '../dwelling/meter-bill.js';
+import { coolingWith, coolingYear, heatingYear, type Machines, machinesOf } from '../dwelling/plant-run.js';
 import { zoneBody } from '../dwelling/zone.js';
 import { type DrawOrder, drawnValue } from './draw-book.js';
 import { type DrawnGlass, drawnGlass, drawnSun_W } from './drawn-glass.js';
@@ -33,6 +34,7 @@ interface Stand {
   readonly bench: OptionBench;
   readonly order: DrawOrder;
   readonly found: DrawnGlass;
+  readonly meter: MeterBill;
   readonly weatherOf: (warmer_K: number) => DrawnWeather;
 }
 
@@ -59,7 +61,8 @@ function standOf(task: DwellingTask, bench: OptionBench, order: DrawOrder): Stan
     }
     return weather;
   };
-  return { at, bench, order, found: drawnGlass(at, bench, asFound), weatherOf };
+  const meter = meterBill(bench.clockOf(task.dwelling.meter.tariff.label), task.others_kWh === null ? [at.zone.base_kWh] : [at.zone.base_kWh, task.others_kWh], bench.use_kWh);
+  return { at, bench, order, found: drawnGlass(at, bench, asFound), meter, weatherOf };
 }
 
 function feltIn(stand: Stand, draw: number): Felt {
@@ -86,19 +89,28 @@ function loadsOf(stand: Stand, glass: DrawnGlass, felt: Felt) {
   return dwellingLoads(zoneBody(at.task, at.zone, glass.windows), { ...at.drive, solar_W, outdoor_degC: felt.weather.outdoor_degC, coolingSetPoint_degC: felt.coolingSetPoint_degC }, bench.loads);
 }
 
-function billOf(stand: Stand, felt: Felt, energy: { readonly cooling: CoolingYear; readonly heating: HeatingYear }): number {
-  const { at, bench } = stand;
-  const use = bench.use_kWh;
-  const { base_kWh } = at.zone;
-  const cool = energy.cooling.electricity_kWh;
-  for (let h = 0; h < 8760; h++) use[h] = base_kWh[h]! + felt.perEfficiency * cool[h]!;
-  for (const more of [energy.heating.electricity_kWh, at.task.others_kWh]) if (more !== null) for (let h = 0; h < 8760; h++) use[h] = use[h]! + more[h]!;
-  const fuel_cents = energy.heating.electricity_kWh === null ? energy.heating.total_kWh * at.task.dwelling.heatingFuel_cents_kWh : 0;
-  return yearCost_cents(bench.clockOf(at.task.dwelling.meter.tariff.label), use) + fuel_cents;
+/** Electricity of a run as a part of the meter's use; the array is changed in place and may be used again after the bill. */
+function coolingPart(stand: Stand, felt: Felt, electricity_kWh: Float64Array): UsePart {
+  for (let h = 0; h < 8760; h++) electricity_kWh[h] = felt.perEfficiency * electricity_kWh[h]!;
+  return stand.meter.part(electricity_kWh);
 }
 
+/** Heating of a run: as a part of the meter's use where it comes by wire, as the price of its fuel elsewhere. */
+interface Warmth {
+  readonly parts: readonly UsePart[];
+  readonly fuel_cents: number;
+}
+
+function warmthOf(stand: Stand, heating_W: Float64Array, out: Float64Array): Warmth {
+  const d = stand.at.task.dwelling;
+  const { electricity_kWh, total_kWh } = heatingYear(d, heating_W, out);
+  return electricity_kWh === null ? { parts: [], fuel_cents: total_kWh * d.heatingFuel_cents_kWh } : { parts: [stand.meter.part(electricity_kWh)], fuel_cents: 0 };
+}
+
+const bill_cents = (stand: Stand, cooling: UsePart, warmth: Warmth): number => stand.meter.cost_cents([cooling, ...warmth.parts]) + warmth.fuel_cents;
+
 interface FoundBill {
-  readonly cooling: CoolingYear;
+  readonly latent_W: Float64Array;
   readonly bill_cents: number;
 }
 
@@ -115,33 +127,39 @@ function standingsOf(stand: Stand, set: FacadeSet): Map<string, { readonly glass
   return standings;
 }
 
+/** Bills of the dwelling as found in a draw, by its plant. */
+function foundBills(stand: Stand, felt: Felt): Map<YearSpan['plant'], FoundBill> {
+  const bare = loadsOf(stand, stand.found, felt);
+  const warmth = warmthOf(stand, bare.heating_W, stand.bench.heating_kWh);
+  const bills = new Map<YearSpan['plant'], FoundBill>();
+  for (const { plant } of stand.at.task.spans) {
+    if (bills.has(plant)) continue;
+    const cooling = coolingYear(felt.weather.machines.of(plant), bare.cooling_W, null);
+    bills.set(plant, { latent_W: cooling.latent_W, bill_cents: bill_cents(stand, coolingPart(stand, felt, cooling.electricity_kWh), warmth) });
+  }
+  return bills;
+}
+
 /** All draws of a dwelling by full runs: each draw computes it as found and with every set, hour by hour, and bills both. */
 export function drawnDwelling({ task, sets, order }: DrawnTask, bench: OptionBench): DrawnDwelling {
   const stand = standOf(task, bench, order);
   const { spans, dwelling } = task;
-  const standings = sets.map((set) => standingsOf(stand, set));
+  const standings = sets.map((set) => [...standingsOf(stand, set).values()]);
   const savings_cents = new Float64Array(sets.length * spans.length * order.draws);
   for (let draw = 0; draw < order.draws; draw++) {
     const felt = feltIn(stand, draw);
-    const bare = loadsOf(stand, stand.found, felt);
-    const heating = heatingYear(dwelling, bare.heating_W);
-    const bills = new Map<YearSpan['plant'], FoundBill>();
-    for (const { plant } of spans) {
-      if (bills.has(plant)) continue;
-      const cooling = coolingYear(felt.weather.machines.of(plant), bare.cooling_W, null);
-      bills.set(plant, { cooling, bill_cents: billOf(stand, felt, { cooling, heating }) });
-    }
+    const found = foundBills(stand, felt);
     standings.forEach((standing, s) => {
-      for (const { glass, spans: inSpans } of standing.values()) {
+      for (const { glass, spans: inSpans } of standing) {
         const filmed = loadsOf(stand, glass, felt);
-        const warmth = heatingYear(dwelling, filmed.heating_W);
+        const warmth = warmthOf(stand, filmed.heating_W, bench.heating_kWh);
         const byPlant = new Map<YearSpan['plant'], number>();
         for (const i of inSpans) {
           const { plant } = spans[i]!;
-          const found = bills.get(plant)!;
+          const bare = found.get(plant)!;
           if (!byPlant.has(plant)) {
-            const cooling = coolingYear(felt.weather.machines.of(plant), filmed.cooling_W, found.cooling);
-            byPlant.set(plant, found.bill_cents - billOf(stand, felt, { cooling, heating: warmth }));
+            const cooling = coolingWith(felt.weather.machines.of(plant), { cooling_W: filmed.cooling_W, latent_W: bare.latent_W }, bench.cooling_kWh);
+            byPlant.set(plant, bare.bill_cents - bill_cents(stand, coolingPart(stand, felt, cooling.electricity_kWh), warmth));
           }
           savings_cents[(s * spans.length + i) * order.draws + draw] = byPlant.get(plant)!;
         }
