@@ -4,8 +4,10 @@ import { bills } from './commands/bills.js';
 import { calendar } from './commands/calendar.js';
 import { check } from './commands/check.js';
 import { compute } from './commands/compute.js';
+import { explain } from './commands/explain.js';
 import { exportPlan } from './commands/export.js';
 import { importFolder } from './commands/import.js';
+import { ledger } from './commands/ledger.js';
 import { papers } from './commands/papers.js';
 import { plan } from './commands/plan.js';
 import { rank } from './commands/rank.js';
@@ -29,6 +31,7 @@ Examples:
   rollout import survey/                              take the good rows in; write the bad ones to a reject file
   rollout rank --json                                 dwellings and facades by cooling-cost reduction per dollar
   rollout plan --cap OWNER1/2026-27=14000             the plan under the caps, with its bound
+  rollout explain ET/104                              why a dwelling is in the plan or not
   rollout compute --list                              every figure can be worked again from outside
 
 Exit codes: 0 done; 1 failed (the message says why); 2 a value or a file cannot be used (findings printed);
@@ -36,7 +39,7 @@ Exit codes: 0 done; 1 failed (the message says why); 2 a value or a file cannot 
   );
 
 // In the order of the work.
-for (const add of [check, importFolder, bills, rank, plan, exportPlan, calendar, papers, run, serve, compute]) add(program);
+for (const add of [check, importFolder, bills, ledger, rank, plan, explain, exportPlan, calendar, papers, run, serve, compute]) add(program);
 
 try {
   await program.parseAsync();

@@ -1,5 +1,7 @@
 import { wholeDollarsText } from '#calc';
 import type { Plan, RankedDwelling } from '#planning';
+import { explanationText } from './explain-text.js';
+import { energyText } from './energy-text.js';
 import { tableText } from './said.js';
 
 const dollars = wholeDollarsText;
@@ -62,6 +64,9 @@ export function planText(plan: Plan): string {
     buildingsText(plan),
     '',
     ...(plan.waiting.length === 0 ? [] : ['Waiting without a date:', ...plan.waiting.slice(0, 8).map((w) => `  ${w.subject}: ${w.dwellings} dwellings, ${w.panes} panes, ${dollars(w.value_cents)} of value behind it`), '']),
+    ...explanationText(plan),
+    '',
+    ...energyText(plan),
     ...plan.rounds.map((r) => `round ${r.round}, ${r.subject}: ${r.text}`),
   ].join('\n');
 }

@@ -4,6 +4,7 @@ import { StoreModule, type StorePlace } from '#store';
 import { ApiDescription, ApiDescriptionController } from './api-description.controller.js';
 import { CalendarController } from './crew/calendar.controller.js';
 import { Edge } from './edge.js';
+import { ExplainController } from './explain/explain.controller.js';
 import { HealthController } from './health/health.controller.js';
 import { ImportDesk } from './imports/import-desk.js';
 import { ImportsController } from './imports/imports.controller.js';
@@ -29,7 +30,7 @@ export class AppModule {
     return {
       module: AppModule,
       imports: [StoreModule.forRoot({ database }), IntakeModule],
-      controllers: [ApiDescriptionController, StartPageController, FormsController, PortfolioController, ImportsController, RanksController, PlansController, CalendarController, JobsController, HealthController],
+      controllers: [ApiDescriptionController, StartPageController, FormsController, PortfolioController, ImportsController, RanksController, PlansController, ExplainController, CalendarController, JobsController, HealthController],
       providers: [Edge, ApiDescription, ImportDesk, JobRunner, KeptPlans, PlanOrders, ...makers],
     };
   }

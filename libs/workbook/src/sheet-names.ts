@@ -5,6 +5,8 @@ export const SHEET = {
   facades: 'Ranked facades',
   plan: 'Plan',
   waiting: 'Waiting for consent',
+  reserve: 'Reserve',
+  capCurve: 'Cap and value',
   workOrders: 'Work orders',
   cutList: 'Cut list',
   film: 'Film to buy',
@@ -12,6 +14,8 @@ export const SHEET = {
   paybackLines: 'Payback lines',
   savings: 'Savings by year',
   meters: 'Meters',
+  energy: 'Energy',
+  ledger: 'Ledger',
   assumptions: 'Assumptions and sources',
   findings: 'Findings',
 } as const;

@@ -1,6 +1,5 @@
 import { availableParallelism } from 'node:os';
 import { Piscina } from 'piscina';
-import type { SelectionProblem, SelectionResult } from '#calc';
 import type { DrawnDwelling, DrawnTask, DwellingEnergy, DwellingResult, DwellingTask, MeterLoadTask, OptionRoom, OptionUseTask, SpanUse, Workers } from '#planning';
 import { chooser } from './chooser.js';
 import type { Answer, Ask } from './options.worker.js';

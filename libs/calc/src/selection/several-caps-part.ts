@@ -31,15 +31,18 @@ class PartSearch {
   worth = -Infinity;
   proved = false;
   states = 0;
+  private readonly effort: Effort;
+  private readonly budget: Budget;
   private readonly priced: PricedItems;
   private ceiling: number;
 
   constructor(
     private readonly relaxation: Relaxation,
     private readonly prices: BestPrices,
-    private readonly effort: Effort,
-    private readonly budget: Budget,
+    allowed: { readonly effort: Effort; readonly budget: Budget },
   ) {
+    this.effort = allowed.effort;
+    this.budget = allowed.budget;
     this.state = new PlanState(relaxation.model);
     this.priced = new PricedItems(relaxation.model, relaxation.rows, prices.price);
     this.ceiling = wholeBound(prices.bound, prices.size);
@@ -188,7 +191,7 @@ export function solveSeveralCapsPart(of: Compiled, part: IndependentPart, to: { 
     ...(effort.makeMaster === undefined ? {} : { makeMaster: effort.makeMaster }),
   });
   keepPrices(relaxation, prices.price, to.multipliers);
-  const search = new PartSearch(relaxation, prices, effort, budget);
+  const search = new PartSearch(relaxation, prices, { effort, budget });
   search.first();
   search.improve(FIRST_ROUNDS, 0.15);
   search.settleVisits(0.6);

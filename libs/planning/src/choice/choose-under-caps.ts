@@ -29,7 +29,7 @@ export interface ChosenUnderCaps {
 }
 
 /** The clock stands guard at this many times the seconds asked for, which are counted in steps: only a much slower machine meets it. */
-const GUARD = 4;
+const GUARD = 10;
 
 /** What may be spent on options and visits in each phase at first: the cap less its contingency. */
 export function workedCaps(phases: readonly Phase[], terms: Pick<PlanTerms, 'contingencyShare'>): number[] {
