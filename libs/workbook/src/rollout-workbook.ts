@@ -39,6 +39,7 @@ export function rolloutWorkbook(kept: Plan): ExcelJS.Workbook {
   const film = filmSheet(book, plan);
   const payback = paybackSheets(book, plan);
   metersSheet(book, plan);
+  energySheet(book, plan);
   ledgerSheet(book, plan);
   energySheet(book, plan);
   assumptionsSheet(book, plan);

@@ -85,7 +85,9 @@ interface Priced {
   readonly run: DwellingRun;
 }
 
-function monthsOf(task: DwellingTask, found: Priced, filmed: Priced, bill: (cooling: CoolingYear, heating: HeatingYear) => TariffBill): MonthEnergy[] {
+type Billed = (cooling: CoolingYear, heating: HeatingYear) => TariffBill;
+
+function monthsOf(task: DwellingTask, { found, filmed }: { readonly found: Priced; readonly filmed: Priced }, bill: Billed): MonthEnergy[] {
   const d = task.dwelling;
   const [before, coolingOnly, both] = [bill(found.cooling, found.heating), bill(filmed.cooling, found.heating), bill(filmed.cooling, filmed.heating)];
   const [cold, colder] = [monthSums(found.cooling.electricity_kWh), monthSums(filmed.cooling.electricity_kWh)];
@@ -130,11 +132,11 @@ export function dwellingEnergy(of: EnergyTask, bench: EnergyBench): DwellingEner
   const found: Priced = { cooling, heating: heatingYear(task.dwelling, foundRun.heating_W), run: foundRun };
   const filmed: Priced = { cooling: coolingYear(on, filmedRun.cooling_W, cooling), heating: heatingYear(task.dwelling, filmedRun.heating_W), run: filmedRun };
   const tariff = readTariff(task.dwelling.meter.tariff);
-  const bill = (cool: CoolingYear, heat: HeatingYear): TariffBill =>
+  const bill: Billed = (cool, heat) =>
     billYear(tariff, useOf([at.zone.base_kWh, cool.electricity_kWh, ...(heat.electricity_kWh === null ? [] : [heat.electricity_kWh]), ...(task.others_kWh === null ? [] : [task.others_kWh])], new Float64Array(8760)));
   const drier = coolingYear(on, filmedRun.cooling_W, null);
   return {
-    months: monthsOf(task, found, filmed, bill),
+    months: monthsOf(task, { found, filmed }, bill),
     asFoundCooling_kWh: cooling.total_kWh,
     runHoursAvoided_h: cooling.runHours_h - filmed.cooling.runHours_h,
     damper: { cooling_kWh: cooling.total_kWh - drier.total_kWh, cooling_cents: bill(cooling, found.heating).total_cents - bill(drier, found.heating).total_cents },

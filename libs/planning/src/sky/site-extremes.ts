@@ -38,10 +38,10 @@ function summerHour(extremes: YearExtremes, site: Site): PaneWeather {
       sunAltitude_deg: sunAltitudeOf_deg(site, day.dayOfYear, hour),
     });
     const edge_degC = (outdoor_degC + indoor_degC) / 2;
-    return { solar_W_m2, outdoor_degC, edge_degC, rise_K: (TAKEN_UP * solar_W_m2 + ho * outdoor_degC + hi * indoor_degC) / (ho + hi) - edge_degC };
+    return { weather: { solar_W_m2, outdoor_degC, edge_degC }, rise_K: (TAKEN_UP * solar_W_m2 + ho * outdoor_degC + hi * indoor_degC) / (ho + hi) - edge_degC };
   });
-  const { rise_K: _, ...worst } = hours.reduce((a, b) => (b.rise_K > a.rise_K ? b : a));
-  return { ...SUMMER_AFTERNOON, ...worst, name: `${day.day}, hottest clear day` };
+  const worst = hours.reduce((a, b) => (b.rise_K > a.rise_K ? b : a));
+  return { ...SUMMER_AFTERNOON, ...worst.weather, name: `${day.day}, hottest clear day` };
 }
 
 /**

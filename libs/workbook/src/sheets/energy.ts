@@ -1,0 +1,80 @@
+import type { BuildingPeak, OptionEnergy, OptionGlass, Plan, SeasonEnergy } from '#planning';
+import type { Workbook } from 'exceljs';
+import { dollars, paragraph, section } from '../cells.js';
+import { oneTableSheet } from '../one-table-sheet.js';
+import { SHEET } from '../sheet-names.js';
+import { FORMAT } from '../style.js';
+import { type Column, writeTable } from '../table.js';
+
+const NOTES = [
+  'Present machine, first year, before the plan\'s other lines. Summer: May to October north of the equator. Moisture of today still taken out; "if the room gets damper" lets it follow the shorter run: an upper figure, in no rank and no value.',
+  'Design day: the hottest clear day of the climate\'s typical year, its highest hour at the dry bulb exceeded in 0.4 % of the hours. Shorter running and a smaller peak are shown; no money is given for a longer life of the machine.',
+  'Break-even failure: yearly share of filmed panes whose replacement uses up the net present value = value / (panes × replacement price × sum of 1/(1+r)^t over the film\'s life). How many panes break is not guessed.',
+];
+
+const season = (name: string, of: (o: OptionEnergy) => SeasonEnergy, money: string): readonly Column<OptionEnergy>[] => [
+  { head: `${name}: cooling less`, unit: 'kWh', width: 9, format: FORMAT.whole, value: (o) => of(o).cooling_kWh },
+  { head: `${name}: cooling less`, unit: money, width: 9, format: FORMAT.money, value: (o) => dollars(of(o).cooling_cents) },
+  { head: `${name}: heating more`, unit: 'kWh', width: 9, format: FORMAT.whole, value: (o) => of(o).addedHeating_kWh },
+  { head: `${name}: heating more`, unit: money, width: 9, format: FORMAT.money, value: (o) => dollars(of(o).addedHeating_cents) },
+];
+
+const columns = (money: string): readonly Column<OptionEnergy>[] => [
+  { head: 'Option', unit: 'dwelling, sides, film', width: 24, value: (o) => o.option },
+  { head: 'In the plan', unit: 'phase', width: 14, value: (o) => o.phase ?? 'ranked only' },
+  ...season('Summer', (o) => o.summer, money),
+  ...season('Winter', (o) => o.winter, money),
+  { head: 'If the room gets damper', unit: 'kWh less', width: 10, format: FORMAT.whole, value: (o) => o.damper.cooling_kWh },
+  { head: 'If the room gets damper', unit: `${money} less`, width: 10, format: FORMAT.money, value: (o) => dollars(o.damper.cooling_cents) },
+  { head: 'Run hours avoided', unit: 'h/yr', width: 9, format: FORMAT.whole, value: (o) => o.runHoursAvoided_h },
+  { head: 'Design day, as found', unit: 'kW', width: 9, format: FORMAT.two, value: (o) => o.peak.asFound_kW },
+  { head: 'Same hour, filmed', unit: 'kW', width: 9, format: FORMAT.two, value: (o) => o.peak.filmedThen_kW },
+  { head: 'Peak, as found', unit: 'tons', width: 8, format: FORMAT.two, value: (o) => o.peak.asFound_tons },
+  { head: 'Peak, filmed', unit: 'tons', width: 8, format: FORMAT.two, value: (o) => o.peak.filmed_tons },
+  { head: 'Break-even failure', unit: 'of panes a year', width: 11, format: FORMAT.percentTwo, value: (o) => o.failure.share_1_yr ?? o.failure.why ?? '' },
+  { head: 'Warnings', unit: '', width: 46, value: (o) => o.warnings.join(' ') },
+];
+
+const glassColumns: readonly Column<OptionGlass>[] = [
+  { head: 'Option', unit: 'dwelling, sides, film', width: 24, value: (g) => g.option },
+  { head: 'Glass', unit: '', width: 14, value: (g) => g.glazing },
+  { head: 'Film', unit: '', width: 9, value: (g) => g.film },
+  { head: 'Area', unit: 'm²', width: 9, format: FORMAT.two, value: (g) => g.glass_m2 },
+  { head: 'Cut on this glass', unit: 'of its heat gain', width: 9, format: FORMAT.percent, value: (g) => g.cut },
+  { head: 'Cut on single clear', unit: 'as the sheet says', width: 9, format: FORMAT.percent, value: (g) => g.cutOnSingleClear },
+  { head: 'Survives here', unit: 'of that', width: 9, format: FORMAT.percent, value: (g) => g.survives },
+  { head: 'Edge stress, estimate', unit: 'MPa', width: 9, format: FORMAT.one, value: (g) => g.edgeStress_MPa },
+  { head: 'Highest in', unit: 'weather', width: 9, value: (g) => g.edgeStressWeather },
+  { head: 'Figures', unit: '', width: 10, value: (g) => [g.isMeasured ? 'measured on site' : g.assumed ?? 'catalogue', ...(g.misleads ? ['the sheet\'s figure would mislead here'] : [])].join('; ') },
+];
+
+const peakColumns: readonly Column<BuildingPeak>[] = [
+  { head: 'Building', unit: '', width: 24, value: (b) => b.building },
+  { head: 'Dwellings planned', unit: '', width: 14, format: FORMAT.whole, value: (b) => b.dwellings },
+  { head: 'Hour of the day', unit: 'standard time', width: 9, format: FORMAT.whole, value: (b) => b.hour },
+  { head: 'Together, as found', unit: 'kW', width: 9, format: FORMAT.one, value: (b) => b.asFound_kW },
+  { head: 'Together, filmed', unit: 'kW', width: 9, format: FORMAT.one, value: (b) => b.filmed_kW },
+  { head: 'Dry bulb', unit: '°C', width: 9, format: FORMAT.one, value: (b) => b.dryBulb_degC },
+  { head: 'Wet bulb with it', unit: '°C', width: 9, format: FORMAT.one, value: (b) => b.wetBulb_degC },
+  { head: 'Humid climate', unit: '', width: 9, value: (b) => (b.isHumid ? 'yes' : 'no') },
+];
+
+/** Energy of each line and of each ranked dwelling's best option; the film on its glass; the peak of each building on its design day. */
+export function energySheet(book: Workbook, plan: Plan): void {
+  const { sheet, place } = oneTableSheet<OptionEnergy>(book, {
+    name: SHEET.energy,
+    about: `${plan.name}: what film changes by season, on the hottest day, and for the machine; results of the run, not readings`,
+    notes: NOTES,
+    columns: columns(plan.terms.currency),
+    rows: plan.energy.options,
+    none: 'No dwelling has an option.',
+    frozenColumns: 1,
+  });
+  let row = Math.max(place.lastRow, place.firstRow) + 3;
+  section(sheet, row, 'On the design day, all planned dwellings of a building in one hour');
+  row = writeTable(sheet, row + 1, { columns: peakColumns, rows: plan.energy.buildings }).nextRow + 1;
+  section(sheet, row, 'What the film does on each glass');
+  row = paragraph(sheet, row + 1, { text: 'A film\'s sheet speaks of single 3 mm clear glass. "Survives here" is the share of that cut left on the glass it goes on: rank and saving use this, not the sheet.', longest: 220 });
+  const glass = writeTable(sheet, row, { columns: glassColumns, rows: plan.energy.glass });
+  sheet.pageSetup.printArea = (sheet.pageSetup.printArea ?? '').replace(/\d+$/, String(Math.max(glass.lastRow, glass.firstRow)));
+}
