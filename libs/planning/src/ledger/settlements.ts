@@ -32,3 +32,9 @@ export function obligations(entries: readonly LedgerEntry[]): readonly Obligatio
     return { entry, invoiced_cents, paid_cents, due_cents, open_cents: Math.max(0, due_cents - paid_cents) };
   });
 }
+
+/** What of a fiscal year is spoken for: paid, and ordered or invoiced and not yet paid. */
+export function spokenFor_cents(ledger: readonly LedgerEntry[], phase: string): number {
+  const paid = sum(ledger.filter((entry) => entry.kind === 'paid' && entry.phase === phase));
+  return paid + obligations(ledger).filter(({ entry }) => entry.phase === phase).reduce((total, { open_cents }) => total + open_cents, 0);
+}
