@@ -12,6 +12,8 @@ export interface OptionFlows {
   readonly rebate_cents: readonly number[];
   /** Net of added heating, all payers, with film ageing and escalation. */
   readonly whole_cents: readonly number[];
+  /** By year of the study: which of the option's segments holds, null where nothing is saved. */
+  readonly inForce: readonly (number | null)[];
   /** The part of it that stays with the owner. */
   readonly owner_cents: readonly number[];
 }
@@ -48,7 +50,8 @@ export function optionFlows(option: FilmOption, phase: Pick<Phase, 'firstDay' | 
   const cost_cents = stream.flows_cents.map((_, year) => (year === start ? option.cost.total_cents : 0));
   const rebate = rebateIn(option.rebates, phase)?.cents ?? 0;
   const rebate_cents = cost_cents.map((_, year) => (year === start ? rebate : 0));
-  return { phaseYear: start, cost_cents, rebate_cents, whole_cents: stream.flows_cents, owner_cents };
+  const inForce = [...Array<null>(start + 1).fill(null), ...stream.years.map((y) => (y.kept > 0 ? y.state : null))];
+  return { phaseYear: start, inForce, cost_cents, rebate_cents, whole_cents: stream.flows_cents, owner_cents };
 }
 
 /** Net present value of an option in a phase, whole building and owner; the owner pays the film and is given the rebate in both. */

@@ -6,6 +6,7 @@ import type { FilmChoices } from '../options/film-choices.js';
 import type { KnownPortfolio } from '../known/known-portfolio.js';
 import { meterResults } from '../review/meter-results.js';
 import type { FilmOption } from '../options/option.js';
+import { sortedBy } from '../grouped.js';
 import { lineUses } from '../review/line-uses.js';
 import { outlookOf } from '../uncertainty/outlook-of.js';
 import { paybackReview } from '../review/payback-review.js';
@@ -134,6 +135,13 @@ function eligible(parts: PlanParts): Plan['eligible'] {
   };
 }
 
+/** Tariffs of the meters the lines hang on. */
+function tariffsOf({ priced, valued }: PlanParts): Plan['tariffs'] {
+  const chosen = new Set(priced.choice.lines.map((l) => l.option.dwelling));
+  const byLabel = new Map(valued.tasks.filter((t) => chosen.has(t.dwelling.id)).map((t) => [t.dwelling.meter.tariff.label, t.dwelling.meter.tariff]));
+  return sortedBy([...byLabel.values()], (t) => t.label);
+}
+
 /** Puts the plan together; every figure comes from a stage before. */
 export async function planOf(parts: PlanParts): Promise<Plan> {
   const { job, known, choices, settings, valued, priced } = parts;
@@ -178,6 +186,7 @@ export async function planOf(parts: PlanParts): Promise<Plan> {
     meters,
     energy,
     payback: paybackReview(priced, { terms: settings.terms, ownerOf: settings.ownerOf, endYearOf: settings.endYearOf, rebates: job.portfolio.rebates }),
+    tariffs: tariffsOf(parts),
     uses: await lineUses(priced.phases.flatMap((p) => p.lines), { tasks: valued.tasks, setOf: chosenSets(priced.choice, choices), work: parts.work, room: choices.room }),
     outlook: job.outlook === undefined ? null : await outlookOf({ inputs: job.catalogue.uncertainInputs, asked: job.outlook, valued, choices, settings, priced, workedCaps_cents: parts.workedCaps, valueOf: (o) => valueSoon(o, parts), work: parts.work, progress: job.progress }),
     explanations: await explainPlan({ chosen: parts.chosen, lines: priced.choice.lines, options: valued.options, settings, work: parts.work }),

@@ -1,4 +1,4 @@
-import type { AssumedValue, Building, Dwelling, Phase, Roll, View } from '#calc';
+import type { AssumedValue, Building, Dwelling, Phase, Roll, TariffText, View } from '#calc';
 import type { PlanCalendar } from '../crew/calendar-types.js';
 import type { SettledWork } from '../record/settled-work.js';
 import type { CutReview, OpenedFilmRoll } from '../rolls/cut-types.js';
@@ -270,6 +270,8 @@ export interface Plan {
   /** Seasons, design day, run hours, moisture, and the film on each glass: of the lines and of each ranked dwelling's best option. */
   readonly energy: EnergyReview;
   readonly payback: PaybackReview;
+  /** Tariffs of the meters of the plan's lines, by label. */
+  readonly tariffs: readonly TariffText[];
   /** The monthly use behind each line's saving, so that it can be billed again. */
   readonly uses: readonly LineUse[];
   /** What draws of all that is not known say; null where none were asked for. */

@@ -37,6 +37,8 @@ function paybackLine(line: Candidate, phase: Phase, of: PaybackRequest): Payback
     cost_cents: Math.round(option.cost.total_cents),
     rebate_cents,
     life_yr: option.filmLife_yr,
+    inForce: plain.inForce.slice(plain.phaseYear + 1),
+    payer: option.payer,
     yearly_cents: plain.whole_cents.slice(plain.phaseYear + 1),
     owner_cents: plain.owner_cents.slice(plain.phaseYear + 1),
     npv_cents: saved - net,

@@ -1,3 +1,4 @@
+import type { PayerRule } from '#calc';
 import type { ProjectRebate } from './project-rebates.js';
 
 /** One row of the payback review: a line of the plan, its money by year of the study. */
@@ -11,6 +12,9 @@ export interface PaybackLine {
   /** What a fund gives towards it, in the year of the work. */
   readonly rebate_cents: number;
   readonly life_yr: number;
+  readonly payer: PayerRule;
+  /** By year of the film's life: which span of the line's use holds, null where nothing is saved. */
+  readonly inForce: readonly (number | null)[];
   /** Saving net of added heating in base-date prices by year of the film's life, all payers, before degradation and escalation. */
   readonly yearly_cents: readonly number[];
   readonly owner_cents: readonly number[];
