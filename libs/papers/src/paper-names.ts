@@ -3,6 +3,8 @@ import { crewSheets } from './crew/crew-sheets.js';
 import { cutListPaper } from './cuts/cut-list-paper.js';
 import { kitPaper } from './kit/kit-paper.js';
 import { pieceLabels } from './labels/piece-labels.js';
+import { decisionMemo } from './memo/decision-memo.js';
+import { picturePages } from './pictures/picture-pages.js';
 import { day30Look } from './sheets/day-30.js';
 import { entryNotices } from './sheets/entry-notices.js';
 import { leaveBehind } from './sheets/leave-behind.js';
@@ -22,6 +24,8 @@ const MAKERS = {
   'leave-behind': leaveBehind,
   'day-30': day30Look,
   survey: surveySheet,
+  memo: decisionMemo,
+  pictures: picturePages,
 } satisfies Readonly<Record<string, MakePaper>>;
 
 export type PaperName = keyof typeof MAKERS;

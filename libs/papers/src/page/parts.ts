@@ -6,7 +6,7 @@ export function heading(paper: Paper, words: string, size: number): void {
   paper.need(size * LEADING * 2.4);
   paper.y += size * 0.35;
   paper.write(words, { size, bold: true });
-  paper.y += 2.5;
+  paper.y += 1;
 }
 
 /** Pairs of a word and what it says, the words in a column of their own. */
@@ -72,4 +72,20 @@ export function runIn(paper: Paper, words: { readonly head: string; readonly tex
   paper.y += size * LEADING;
   const rest = words.text.slice(first.length).trimStart();
   if (rest !== '') paper.write(rest, { size });
+}
+
+/** Boxes to tick, side by side, each with its words; the last one has a line to write on. */
+export function choices(paper: Paper, words: readonly string[], size: number): void {
+  const height = size * 1.7;
+  paper.need(height);
+  let x = paper.left;
+  words.forEach((word, i) => {
+    const y = paper.y + (height - size) / 2;
+    paper.box({ x, y, width: size, height: size }, 1);
+    paper.put(word, { size }, { x: x + size + 4, y: paper.y + (height - size * LEADING) / 2 });
+    x += size + 4 + paper.widthOf({ size })(word);
+    if (i === words.length - 1) paper.line([x + 6, paper.y + height - 3], [paper.right - 8, paper.y + height - 3], 0.8);
+    x += 22;
+  });
+  paper.y += height;
 }

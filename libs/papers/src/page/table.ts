@@ -89,6 +89,7 @@ export function writeTable<T>(paper: Paper, table: PaperTable<T>): void {
   const least = table.leastHeight ?? 0;
   const rows = table.rows.map((row, i) => layRow(table.columns.map((c) => c.cell(row, i))));
   const firstRow = rows[0] === undefined ? 0 : Math.max(least, rowHeight(rows[0])) + 2 * pad;
+  paper.y += 2;
   paper.need(Math.min(headHeight + 2 * pad + firstRow, paper.bottom - paper.top));
   drawHead();
   for (const whole of rows) {
