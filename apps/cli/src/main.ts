@@ -13,6 +13,7 @@ import { plan } from './commands/plan.js';
 import { rank } from './commands/rank.js';
 import { run } from './commands/run.js';
 import { serve } from './commands/serve.js';
+import { verify } from './commands/verify.js';
 
 // Nothing heavy is loaded here: each command loads what it needs when it is asked for, so that --help and compute start at once.
 const program = new Command('rollout')
@@ -32,6 +33,7 @@ Examples:
   rollout rank --json                                 dwellings and facades by cooling-cost reduction per dollar
   rollout plan --cap OWNER1/2026-27=14000             the plan under the caps, with its bound
   rollout explain ET/104                              why a dwelling is in the plan or not
+  rollout verify                                      did it pay: bills after the film against bills before
   rollout compute --list                              every figure can be worked again from outside
 
 Exit codes: 0 done; 1 failed (the message says why); 2 a value or a file cannot be used (findings printed);
@@ -39,7 +41,7 @@ Exit codes: 0 done; 1 failed (the message says why); 2 a value or a file cannot 
   );
 
 // In the order of the work.
-for (const add of [check, importFolder, bills, ledger, rank, plan, explain, exportPlan, calendar, papers, run, serve, compute]) add(program);
+for (const add of [check, importFolder, bills, ledger, rank, plan, explain, exportPlan, calendar, papers, verify, run, serve, compute]) add(program);
 
 try {
   await program.parseAsync();

@@ -16,6 +16,13 @@ export type { PlanJob } from './job/plan-job.js';
 export type * from './ledger/ledger-types.js';
 export { ledgerReport, type LedgerBooks } from './ledger/ledger-report.js'; // money already spoken for
 export { remainingCaps } from './ledger/remaining-caps.js';
+export type * from './bills/review.js';
+export { readTemperatures, type TemperaturesByPlace } from './bills/day-weather.js';
+export { temperaturesBeside } from './bills/temperature-file.js';
+export { fitBills, type BillsJob, type MeterFit } from './bills/fit-bills.js'; // base load, cooling, heating of every meter
+export { verifyPlan, type VerifiedMoney, type VerifyReview } from './bills/verify-plan.js'; // did it pay, and what was learned
+export type { BuildingSaving, VerifiedMeter, Verification } from './bills/did-it-pay.js';
+export type { Learned } from './bills/learned.js';
 export { planPortfolio } from './plan-portfolio.js'; // the spine
 export type { BetterPlan, ChooseHow, MeterLoadTask, Progress, Workers } from './workers.js'; // the heavy work, as an interface
 export { workersHere } from './workers-here.js'; // in this thread

@@ -3,6 +3,7 @@ import type { Bill } from '#calc';
 import { billsText } from '../bills-text.js';
 import { reportText } from '../findings-text.js';
 import { withStore } from '../line.js';
+import { fitBillsCommand } from './bills-fit.js';
 import { type AddCommand, DATABASE_OPTION, print, type Shared } from './command.js';
 import { codeOf, writeRejects } from './rejects.js';
 
@@ -64,6 +65,6 @@ const showBills = (bills: Command): void => {
 
 /** Everything about bills; each verb is a function above, in the order of the work. */
 export const bills: AddCommand = (program) => {
-  const group = program.command('bills').description('what meters really used: take bills in, show them');
-  for (const add of [importBills, showBills]) add(group);
+  const group = program.command('bills').description('what meters really used: take bills in, show them, split them into base load, cooling and heating');
+  for (const add of [importBills, showBills, fitBillsCommand]) add(group);
 };

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { normals } from '../../../../test/portfolios/metered-homes.js';
-import { billFitness, calibratedRealisation, calibrationMoves, defectShare, drawnOrder, learnedFactor, learnedRealisation, partialPooling, realisationOf, studiedRealisation, type MovableParameter, type PooledMember, type PoolingSpreads } from './index.js';
+import { billFitness, calibratedRealisation, calibrationMoves, defectShare, drawnOrder, learnedRealisation, partialPooling, realisationOf, studiedRealisation, type MovableParameter, type PooledMember, type PoolingSpreads } from './index.js';
 
 const SPREADS: PoolingSpreads = { portfolio: 0.3, building: 0.15, planType: 0.1, tenant: 0.3 };
 
@@ -119,12 +119,6 @@ describe('the realisation', () => {
 });
 
 describe('what is learned on the way', () => {
-  it('no visit changes nothing; five visits of twice the minutes go half the way', () => {
-    expect(learnedFactor([])).toEqual({ factor: 1, seen: 1, cases: 0, weight: 0 });
-    expect(learnedFactor(Array.from({ length: 5 }, () => ({ planned: 60, needed: 120 }))).factor).toBeCloseTo(Math.SQRT2, 12);
-    expect(() => learnedFactor([{ planned: 0, needed: 1 }])).toThrow('above 0');
-  });
-
   it('defects start from what is expected', () => {
     expect(defectShare({ panes: 0, defects: 0 }, 0.05)).toBeCloseTo(0.05, 12);
     expect(defectShare({ panes: 20, defects: 4 }, 0)).toBeCloseTo(0.1, 12);

@@ -14,6 +14,6 @@ export { calibratedRealisation, learnedRealisation, realisationOf, studiedRealis
 export { meterChange, type MeterChange } from './meter-change.js';
 export { groupMean, pooledSaving, type GroupMean, type GroupMember, type PooledSaving } from './pooled-saving.js'; // did it pay
 export { drawnOrder } from './drawn-order.js';
-export { defectShare, learnedFactor, type LearnedFactor } from './learned-factor.js';
+export { defectShare } from './defect-share.js';
 export { billDays, usableBills, type BillGap, type BillTrouble, type BillTroubleKind, type LeftOutBill, type UsableBills } from './usable-bills.js';
 export { oddAmounts, type OddAmount } from './bill-amounts.js';

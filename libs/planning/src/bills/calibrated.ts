@@ -6,7 +6,7 @@ import type { KnownDwelling } from '../known/known-dwelling.js';
 import type { KnownPortfolio } from '../known/known-portfolio.js';
 import { baseMembers, type ComparedMeter, comparedMeters, coolingMembers, planTypesOf, type PlanTypeOf } from './compared-meters.js';
 import { fitnessByBuilding } from './building-fitness.js';
-import { type MeterBills, meterBills } from './meter-bills.js';
+import { billsOf } from './fit-bills.js';
 import { meterFit } from './meter-fit.js';
 import { modelledCooling_kWh, type RunsAt } from './modelled-use.js';
 import { MOVABLE, movedDwelling, movedWords, movesFor, withBase } from './moved-dwelling.js';
@@ -119,11 +119,6 @@ const nothing = (known: KnownPortfolio, at: CalibrationAt, rest: Partial<Calibra
 };
 
 const limitsOf = (defaultOf: DefaultOf): CalibrationReview['limits'] => ({ cvRmse: defaultOf<number>('bills.limit.cvRmse').value, nmbe: defaultOf<number>('bills.limit.nmbe').value });
-
-/** Bills of the portfolio joined to weather. */
-export function billsOf(job: Pick<PlanJob, 'portfolio' | 'weather' | 'temperatures' | 'catalogue'>): MeterBills[] {
-  return meterBills(job.portfolio, { weather: job.weather, temperatures: job.temperatures ?? null, typicalWeatherError: defaultsOf(job.catalogue)<number>('bills.typicalWeatherError').value });
-}
 
 /**
  * Brings modelled base load and cooling towards the bills from before any film, by plan type and building with partial pooling; marks what

@@ -1,4 +1,4 @@
-import { defectShare, type LearnedFactor, learnedFactor, learnedRealisation, type LogSpread, type Portfolio, type SiteRecord } from '#calc';
+import { defectShare, learnedRealisation, type LogSpread, type Portfolio, recalibrated, type SiteRecord, type TimeModel } from '#calc';
 import type { DefaultOf } from '../job/assumption-book.js';
 import type { FilmOption } from '../options/option.js';
 import { type MeasuredRealisation, type Verification, didItPay } from './did-it-pay.js';
@@ -9,10 +9,17 @@ import type { BillsReview, StatedRealisation } from './review.js';
 /** What the work so far taught, and what the next plan makes of it. */
 export interface Learned {
   readonly realisation: { readonly before: StatedRealisation; readonly measured: MeasuredRealisation; readonly after: StatedRealisation } | null;
-  readonly minutes: LearnedFactor;
+  /** Person-minutes of timed visits over those planned, and what the next plan takes: the rule a re-plan uses. */
+  readonly minutes: { readonly factor: number; readonly recorded: number; readonly visits: number };
   readonly defects: { readonly panes: number; readonly defects: number; readonly expected: number; readonly share: number };
   /** One sentence a rule, with its figures. */
   readonly words: readonly string[];
+}
+
+/** Minutes of a visit as the model has them and as they were noted. */
+export interface TimedVisit {
+  readonly model_min: number;
+  readonly real_min: number;
 }
 
 const TENTH_PERCENTILE = 1.2816;
@@ -58,15 +65,6 @@ export function doneOptions(records: readonly SiteRecord[], optionsOf: (dwelling
   return (dwelling) => (installed.has(dwelling) ? optionDone(optionsOf(dwelling), records.filter((r) => r.kind === 'done' && (r.dwelling === dwelling || (r.window ?? '').startsWith(`${dwelling}/`)))) : null);
 }
 
-function minutesOf(records: readonly SiteRecord[], done: DoneOption): LearnedFactor {
-  const needed = new Map<string, number>();
-  for (const r of records) if (r.kind === 'minutes' && r.dwelling !== null && r.personMinutes !== null && r.personMinutes > 0) needed.set(r.dwelling, (needed.get(r.dwelling) ?? 0) + r.personMinutes);
-  return learnedFactor([...needed].flatMap(([dwelling, minutes]) => {
-    const planned = done(dwelling)?.minutes.best ?? 0;
-    return planned > 0 ? [{ planned, needed: minutes }] : [];
-  }));
-}
-
 function defectsOf(records: readonly SiteRecord[], of: { readonly done: DoneOption; readonly expected: number }): Learned['defects'] {
   const noted = records.filter((r) => r.kind === 'done');
   const panes = noted.reduce((sum, r) => sum + (r.window === null && r.dwelling !== null ? (of.done(r.dwelling)?.paneCount ?? 1) : 1), 0);
@@ -75,23 +73,23 @@ function defectsOf(records: readonly SiteRecord[], of: { readonly done: DoneOpti
 }
 
 /** What was learned from bills and site records, with the rules it was learned by. */
-export function learned(of: { readonly records: readonly SiteRecord[]; readonly verification: Verification; readonly before: StatedRealisation | null; readonly done: DoneOption; readonly defaultOf: DefaultOf }): Learned {
+export function learned(of: { readonly records: readonly SiteRecord[]; readonly verification: Verification; readonly before: StatedRealisation | null; readonly done: DoneOption; readonly visits: readonly TimedVisit[]; readonly timeModel: TimeModel; readonly defaultOf: DefaultOf }): Learned {
   const { records, verification, before } = of;
   const measured = verification.realisation;
   const realisation = measured === null || before === null ? null : { before, measured, after: learnedStated(before, measured) };
-  const minutes = minutesOf(records, of.done);
+  const { factor, recorded, visits } = recalibrated(of.timeModel, of.visits);
   const defects = defectsOf(records, { done: of.done, expected: of.defaultOf<number>('defectShare').value });
   return {
     realisation,
-    minutes,
+    minutes: { factor, recorded, visits },
     defects,
     words: [
       realisation === null
         ? 'Savings: no bills after the work can be held against a modelled saving; the expectation stays.'
         : `Savings: bills show ${percent(realisation.measured.factor)} of the modelled saving (${percent(realisation.measured.low)} to ${percent(realisation.measured.high)}); weighed with the ${percent(realisation.before.middle)} expected before by Bayes’ rule, the next phase expects ${percent(realisation.after.middle)} (${percent(realisation.after.low)} to ${percent(realisation.after.high)}).`,
-      minutes.cases === 0
+      visits === 0
         ? 'Minutes: no visit was timed; the time model stays.'
-        : `Minutes: ${String(minutes.cases)} timed visits took ${minutes.seen.toFixed(2)} of the planned minutes; with the plan’s own figure counting as five visits, minutes are taken times ${minutes.factor.toFixed(2)}.`,
+        : `Minutes: ${String(visits)} timed visits took ${recorded.toFixed(2)} of the planned minutes; weighed with the time model, a re-plan takes its minutes times ${factor.toFixed(2)}.`,
       defects.panes === 0 ? 'Defects: no pane is noted as done.' : `Defects: ${String(defects.defects)} on ${String(defects.panes)} panes; with the expected ${percent(defects.expected)} counting as twenty panes, ${percent(defects.share)} are taken to be done again.`,
     ],
   };

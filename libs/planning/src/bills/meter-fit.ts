@@ -1,5 +1,4 @@
-import { type Missing, useSplit, type UseSplit } from '#calc';
-import type { HourlyYear } from '#calc';
+import { type HourlyYear, type Missing, useSplit, type UseSplit } from '#calc';
 import { typicalMonths } from './day-weather.js';
 import { before, type LeftOutPeriod, type MeterBills } from './meter-bills.js';
 

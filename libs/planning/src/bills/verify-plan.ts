@@ -1,9 +1,11 @@
+import type { SiteRecord } from '#calc';
 import { grouped } from '../grouped.js';
-import { defaultsOf, type PlanJob } from '../job/plan-job.js';
+import { defaultsOf } from '../job/plan-job.js';
 import type { Plan } from '../plan/plan.js';
-import { billsOf } from './calibrated.js';
+import { type BillsJob, billsOf } from './fit-bills.js';
 import { didItPay, type Verification } from './did-it-pay.js';
-import { doneOptions, heatsByWire, type Learned, learned, modelledShareOfCooling } from './learned.js';
+import { whatHappened } from '../record/happened.js';
+import { doneOptions, heatsByWire, type Learned, learned, modelledShareOfCooling, type TimedVisit } from './learned.js';
 
 /** What the filmed lines of a plan cost and were modelled to save, beside what bills show of it. */
 export interface VerifiedMoney {
@@ -35,8 +37,6 @@ export interface VerifyReview {
   readonly learned: Learned;
 }
 
-export type VerifyJob = Pick<PlanJob, 'portfolio' | 'weather' | 'temperatures' | 'catalogue'>;
-
 const dollars = (cents: number): string => `$${Math.round(cents / 100).toLocaleString('en-US')}`;
 
 function moneyOf(plan: Plan, filmed: ReadonlySet<string>, verification: Verification): VerifiedMoney | null {
@@ -50,8 +50,14 @@ function moneyOf(plan: Plan, filmed: ReadonlySet<string>, verification: Verifica
   return { lines: lines.length, cost_cents, modelled_cents, shown_cents, words: `The filmed lines cost ${dollars(cost_cents)} and were modelled to save ${dollars(modelled_cents)} a year; bills show ${dollars(shown_cents.middle)} (${dollars(shown_cents.low)} to ${dollars(shown_cents.high)}), which pays the film back in ${years(shown_cents.middle)} (${years(shown_cents.high)} to ${years(shown_cents.low)}).` };
 }
 
+/** Timed visits of dwellings that are done and need not be done again. */
+function timedVisits(plan: Plan, records: readonly SiteRecord[]): TimedVisit[] {
+  const { done, redo } = whatHappened(plan, records);
+  return done.flatMap((d) => (d.real_min !== null && d.real_min > 0 && d.planned_min > 0 && !redo.some((r) => r.dwelling === d.dwelling) ? [{ model_min: d.planned_min, real_min: d.real_min }] : []));
+}
+
 /** Did it pay, and what was learned: bills and site records held against a plan made before the work; without a plan, against nothing. */
-export function verifyPlan(job: VerifyJob, plan: Plan | null): VerifyReview {
+export function verifyPlan(job: BillsJob, plan: Plan | null): VerifyReview {
   const bills = billsOf(job);
   const { siteRecords, readings } = job.portfolio;
   const lines = grouped(plan?.lines ?? [], (l) => l.dwelling);
@@ -63,6 +69,6 @@ export function verifyPlan(job: VerifyJob, plan: Plan | null): VerifyReview {
     verification,
     money: plan === null ? null : moneyOf(plan, filmed, verification),
     filmReadings: readings.flatMap((r) => (r.bare_W_m2 !== null && r.bare_W_m2 > 0 && r.filmed_W_m2 !== null ? [{ building: r.building, azimuth_deg: r.azimuth_deg, glazing: r.glazing, film: r.film, taken: r.taken, passes: r.filmed_W_m2 / r.bare_W_m2 }] : [])),
-    learned: learned({ records: siteRecords, verification, before: plan?.bills?.plan ?? null, done, defaultOf: defaultsOf(job.catalogue) }),
+    learned: learned({ records: siteRecords, verification, before: plan?.bills?.plan ?? null, done, visits: plan === null ? [] : timedVisits(plan, siteRecords), timeModel: job.catalogue.timeModel, defaultOf: defaultsOf(job.catalogue) }),
   };
 }
