@@ -21,13 +21,17 @@ export interface GainBook {
   readonly cutDoubt: (panel: WindowPanel, film: number) => number;
 }
 
-/** Keeps at most `most` results and forgets the oldest, so that a large portfolio does not fill the memory. */
+/** Keeps at most `most` results and forgets what was asked for longest ago: what many windows share stays, a window's own shade goes. */
 function bounded<T>(most: number, make: (key: string) => T): { readonly get: (key: string, making?: () => T) => T } {
   const kept = new Map<string, T>();
   return {
     get: (key, making = () => make(key)) => {
       const known = kept.get(key);
-      if (known !== undefined) return known;
+      if (known !== undefined) {
+        kept.delete(key);
+        kept.set(key, known);
+        return known;
+      }
       const made = making();
       if (kept.size >= most) {
         const oldest = kept.keys().next();
@@ -46,9 +50,9 @@ const unreachable = (key: string): never => {
 /**
  * A book of gains for one thread.
  *
- * @param most gains kept at once; 2,000 are 140 MB
+ * @param most gains kept at once, and as many shades: 400 of each are 56 MB a thread
  */
-export function gainBook(room: OptionRoom, most = 2000): GainBook {
+export function gainBook(room: OptionRoom, most = 400): GainBook {
   const optics = bounded<GlazingOptics>(5000, unreachable);
   const shades = bounded<FacadeShade>(most, unreachable);
   const gains = bounded<GlassGain>(most, unreachable);

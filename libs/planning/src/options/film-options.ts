@@ -1,7 +1,7 @@
 import type { TimeModel } from '#calc';
 import { type DwellingResult, type DwellingTask, filmOnSide, type SetResult } from '../dwelling/dwelling-task.js';
 import type { FilmableWindows } from './filmable-windows.js';
-import { installedCost, windowWork } from './installed-cost.js';
+import { installedCost, type WindowWork, windowWork } from './installed-cost.js';
 import type { FilmOption, LifeSegment, PricedFilm } from './option.js';
 import { glazingKeyOf } from '../known/glazing-book.js';
 import type { OptionRebate, RebateCase } from './rebates.js';
@@ -49,7 +49,7 @@ export function meanCooling_cents(segments: readonly LifeSegment[], life_yr: num
   return sum / life_yr;
 }
 
-function optionOf(task: DwellingTask, result: SetResult, of: OptionPricing & { readonly found: DwellingResult['asFound'] }): FilmOption | null {
+function optionOf(task: DwellingTask, result: SetResult, of: OptionPricing & { readonly found: DwellingResult['asFound']; readonly workOf: (window: PlacedWindow) => WindowWork }): FilmOption | null {
   const filmOf = (side: number): PricedFilm => {
     const film = of.films[filmOnSide(result.set, side) ?? -1];
     if (film === undefined) throw new RangeError(`films must be among the priced films, got ${result.set.films.join(', ')}`);
@@ -65,7 +65,7 @@ function optionOf(task: DwellingTask, result: SetResult, of: OptionPricing & { r
   const isMixed = new Set(ids).size > 1;
   const yearlyCooling_cents = meanCooling_cents(segments, filmLife_yr);
   const contractor_cents_m2 = of.contractorOf(task.dwelling.building);
-  const costed = installedCost(windows.map((w) => ({ ...windowWork(w, of.terms), film: filmOf(w.azimuth_deg) })), { terms: of.terms, timeModel: of.timeModel, contractor_cents_m2 });
+  const costed = installedCost(windows.map((w) => ({ ...of.workOf(w), film: filmOf(w.azimuth_deg) })), { terms: of.terms, timeModel: of.timeModel, contractor_cents_m2 });
   const from = states.reduce((latest, s) => (s.from !== null && s.from > latest ? s.from : latest), of.terms.studyStart);
   return {
     id: `${task.dwelling.id}|${result.set.facades.join('+')}|${isMixed ? ids.join('+') : ids[0]!}${result.set.readyOnly ? '|ready panes' : ''}`,
@@ -79,7 +79,7 @@ function optionOf(task: DwellingTask, result: SetResult, of: OptionPricing & { r
     filmLife_yr,
     payer: task.dwelling.meter.payerRule,
     crew: contractor_cents_m2 === null ? 'own' : 'contractor',
-    rebates: of.rebatesOf({ building: task.dwelling.building, cost_cents: costed.cost.total_cents, windows: windows.map((w) => ({ azimuth_deg: w.azimuth_deg, glass_m2: windowWork(w, of.terms).glass_m2, glazing: glazingKeyOf(w), film: filmOf(w.azimuth_deg).film.id })) }),
+    rebates: of.rebatesOf({ building: task.dwelling.building, cost_cents: costed.cost.total_cents, windows: windows.map((w) => ({ azimuth_deg: w.azimuth_deg, glass_m2: of.workOf(w).glass_m2, glazing: glazingKeyOf(w), film: filmOf(w.azimuth_deg).film.id })) }),
     from,
     waitsFor: [...new Set(states.flatMap((s) => s.waitsFor))].sort(),
     yearlyCooling_cents,
@@ -96,6 +96,8 @@ export function filmOptions(tasks: readonly DwellingTask[], results: ReadonlyMap
   return tasks.flatMap((task) => {
     const result = results.get(task.key);
     if (result === undefined) throw new RangeError(`results must hold every task, got none for ${task.dwelling.id}`);
-    return result.sets.map((set) => optionOf(task, set, { ...of, found: result.asFound })).filter((option) => option !== null);
+    const works = new Map(task.dwelling.windows.map((window) => [window, windowWork(window, of.terms)]));
+    const at = { ...of, found: result.asFound, workOf: (window: PlacedWindow) => works.get(window) ?? windowWork(window, of.terms) };
+    return result.sets.map((set) => optionOf(task, set, at)).filter((option) => option !== null);
   });
 }
