@@ -7,5 +7,5 @@ export type { Assumption } from './assumption.js';
 export { splitEfficiencyKey, type AssumptionCatalogue, type AssumptionKey, type AssumptionValue } from './assumptions.js';
 export type { SourcedTimeModel } from './labour.js';
 export type { Climate, ClimateCatalogue, ClimateExtremes } from './climates.js';
-export type { NearestClimate } from './nearest-climate.js';
+export { placesApart_km, type NearestClimate } from './nearest-climate.js';
 export type { DrawScope, UncertainInput, UncertainKey } from './uncertain-inputs.js';

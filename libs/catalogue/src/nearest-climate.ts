@@ -21,7 +21,8 @@ export interface NearestClimate<C extends Placed> {
 }
 
 /** Great-circle distance by the haversine formula on a sphere of 6371 km. */
-function distance_km(a: Site, latitude_deg: number, longitude_deg: number): number {
+export function placesApart_km(a: Pick<Site, 'latitude_deg' | 'longitude_deg'>, b: Pick<Site, 'latitude_deg' | 'longitude_deg'>): number {
+  const { latitude_deg, longitude_deg } = b;
   const rad = Math.PI / 180;
   const up = Math.sin(((latitude_deg - a.latitude_deg) * rad) / 2) ** 2;
   const along = Math.sin(((longitude_deg - a.longitude_deg) * rad) / 2) ** 2;
@@ -37,7 +38,7 @@ export function nearestClimate<C extends Placed>(list: readonly C[], latitude_de
   if (!(Math.abs(latitude_deg) <= 90)) throw new RangeError(`latitude_deg must be −90…90, got ${latitude_deg}`);
   if (!(Math.abs(longitude_deg) <= 180)) throw new RangeError(`longitude_deg must be −180…180, got ${longitude_deg}`);
   const byDistance = list
-    .map((climate) => ({ climate, distance_km: distance_km(climate.site, latitude_deg, longitude_deg) }))
+    .map((climate) => ({ climate, distance_km: placesApart_km(climate.site, { latitude_deg, longitude_deg }) }))
     .sort((a, b) => a.distance_km - b.distance_km || (a.climate.key < b.climate.key ? -1 : 1));
   const [nearest] = byDistance;
   if (nearest === undefined) throw new RangeError('climates must not be empty');

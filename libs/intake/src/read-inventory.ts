@@ -11,6 +11,7 @@ import { FLAT_LISTS, LISTS, listNamed, TABLES, WORK_LISTS, type Gathered, type G
 import { ownersOf, phasesOf, readPlanText, settingsOf, type PlanText } from './read-plan.js';
 import { readSheet } from './read-sheet.js';
 import { readTariffs } from './read-tariffs.js';
+import { lookAtWeather } from './weather-look.js';
 import { recordsFrom, type InventoryRecords } from './records-from.js';
 import { rejectFileOf, type ReadFile, type RejectFile } from './reject-file.js';
 
@@ -192,11 +193,12 @@ export async function readInventory(source: string | readonly InventoryFile[], o
   if (options.only === undefined) sayMissing(job, kept);
   const parts = {
     settings: plan === null ? null : settingsOf(plan),
-    owners: plan === null ? (kept?.ownerEntities ?? []) : ownersOf(plan, 'plan.json'),
+    owners: options.only !== undefined ? [] : plan === null ? (kept?.ownerEntities ?? []) : ownersOf(plan, 'plan.json'),
     phases: plan === null ? [] : phasesOf(plan, 'plan.json', findings),
     tariffs,
   };
   const records = recordsFrom(job.lists as unknown as Gathered, parts, { kept, findings, meter: options.meter ?? null });
+  if (options.only === undefined) await lookAtWeather(source, records.buildings, findings);
   const all = findings.all();
   const rejects = await Promise.all(job.read.map((read) => rejectFileOf(read, all)));
   return { records, findings: all, rejects: rejects.filter((reject) => reject !== null), extras: job.extras, files: job.notes };

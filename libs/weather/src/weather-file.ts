@@ -5,7 +5,7 @@ import { basename } from 'node:path';
 import type { Readable } from 'node:stream';
 import { createGunzip, gunzipSync } from 'node:zlib';
 import { EpwReader } from './epw.js';
-import type { WeatherReading } from './finding.js';
+import type { WeatherFinding, WeatherReading } from './finding.js';
 import { Tmy3Reader } from './tmy3.js';
 
 /** A reader fed line by line, whatever the format. */
@@ -65,13 +65,16 @@ export async function readWeatherFile(path: string): Promise<WeatherReading> {
   return readWeatherStream(bytes.pipe(plain), basename(path, '.gz'));
 }
 
+/** What a figure's weather is asked by. */
+export type AskedWeather = { readonly epw: string } | { readonly climate: string };
+
 /**
- * The year of weather a figure is asked for: a file of the user's own, or a built-in climate by KEY.
+ * The year of weather a figure is asked for, with what is to be known of a user's own file: a file, or a built-in climate by KEY.
  *
  * @throws RangeError when the file cannot be read or used, or there is no such KEY; the text says why
  */
-export function weatherOf(of: { readonly epw: string } | { readonly climate: string }, catalogue: Catalogue): HourlyYear {
-  if ('climate' in of) return catalogue.climates.year(of.climate);
+export function weatherAndFindings(of: AskedWeather, catalogue: Catalogue): { readonly weather: HourlyYear; readonly findings: readonly WeatherFinding[] } {
+  if ('climate' in of) return { weather: catalogue.climates.year(of.climate), findings: [] };
   let bytes: Buffer;
   try {
     bytes = readFileSync(of.epw);
@@ -80,6 +83,9 @@ export function weatherOf(of: { readonly epw: string } | { readonly climate: str
   }
   const packed = bytes[0] === 0x1f && bytes[1] === 0x8b;
   const { weather, findings } = readWeatherText((packed ? gunzipSync(bytes) : bytes).toString('latin1'), basename(of.epw, '.gz'));
-  if (weather !== null) return weather;
+  if (weather !== null) return { weather, findings };
   throw new RangeError(`epw must be a year of hourly weather, got ${of.epw}: ${findings.filter((each) => each.severity === 'refused').map((each) => each.text).join(' ')}`);
 }
+
+/** The year alone, as `weatherAndFindings`. */
+export const weatherOf = (of: AskedWeather, catalogue: Catalogue): HourlyYear => weatherAndFindings(of, catalogue).weather;
