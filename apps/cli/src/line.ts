@@ -36,7 +36,7 @@ function carried(report: IntakeReport | null): PlanFinding[] {
 }
 
 /** Makes a plan of what the store holds, on all processors, and keeps it. */
-export async function makePlan(store: PortfolioStore, of: { readonly ask: PlanAsk; readonly folder: string; readonly timeLimit_s: number; readonly quiet: boolean; readonly report: IntakeReport | null; readonly outlook?: OutlookOrder; readonly prove_s?: number }): Promise<Plan> {
+export async function makePlan(store: PortfolioStore, of: { readonly ask: PlanAsk; readonly folder: string; readonly timeLimit_s: number; readonly quiet: boolean; readonly report: IntakeReport | null; readonly outlook?: OutlookOrder; readonly prove_s?: number; readonly replan?: string }): Promise<Plan> {
   const [{ PlanningService }, { workerPool }] = await Promise.all([import('#planning'), import('#workers')]);
   const pool = workerPool();
   try {
@@ -48,6 +48,7 @@ export async function makePlan(store: PortfolioStore, of: { readonly ask: PlanAs
       findings: carried(of.report),
       timeLimit_s: of.timeLimit_s,
       ...(of.outlook === undefined ? {} : { outlook: of.outlook }),
+      ...(of.replan === undefined ? {} : { replan: of.replan }),
       progress: progressOn(process.stderr, of.quiet),
       ...(of.prove_s === undefined ? {} : { prove_s: of.prove_s, better: (found) => void (of.quiet || process.stderr.write(`${betterText(found)}\n`)) }),
     });

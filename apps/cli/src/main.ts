@@ -11,8 +11,10 @@ import { ledger } from './commands/ledger.js';
 import { papers } from './commands/papers.js';
 import { plan } from './commands/plan.js';
 import { rank } from './commands/rank.js';
+import { record } from './commands/record.js';
 import { run } from './commands/run.js';
 import { serve } from './commands/serve.js';
+import { sign } from './commands/sign.js';
 import { verify } from './commands/verify.js';
 
 // Nothing heavy is loaded here: each command loads what it needs when it is asked for, so that --help and compute start at once.
@@ -41,7 +43,7 @@ Exit codes: 0 done; 1 failed (the message says why); 2 a value or a file cannot 
   );
 
 // In the order of the work.
-for (const add of [check, importFolder, bills, ledger, rank, plan, explain, exportPlan, calendar, papers, verify, run, serve, compute]) add(program);
+for (const add of [check, importFolder, bills, ledger, rank, plan, explain, exportPlan, calendar, sign, record, papers, verify, run, serve, compute]) add(program);
 
 try {
   await program.parseAsync();

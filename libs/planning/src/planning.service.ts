@@ -1,9 +1,11 @@
 import { type Catalogue, openCatalogue, programVersion } from '#catalogue';
 import { contentHash, type PortfolioStore } from '#store';
 import { askedPortfolio, type PlanAsk } from './job/asked-portfolio.js';
+import { temperaturesBeside } from './bills/temperature-file.js';
 import { buildingWeather } from './job/building-weather.js';
 import { planPortfolio } from './plan-portfolio.js';
 import type { Plan, PlanFinding } from './plan/plan.js';
+import { afterWork } from './record/after-work.js';
 import type { OutlookOrder } from './uncertainty/outlook.js';
 import type { BetterPlan, Progress, Workers } from './workers.js';
 
@@ -25,6 +27,8 @@ export interface PlanOrder {
   /** Goes on with the choice until it is proved or these seconds are used; each better plan is told. */
   readonly prove_s?: number;
   readonly better?: (found: BetterPlan) => void;
+  /** A kept plan to start from: what was recorded on it stands, the rest is planned again. */
+  readonly replan?: string;
 }
 
 /** Makes plans of the kept portfolio and keeps them: opens the built-in data once, reads weather, runs the spine on the workers it is given. */
@@ -37,19 +41,25 @@ export class PlanningService {
   ) {}
 
   async make(order: PlanOrder): Promise<Plan> {
-    const catalogue = (this.#catalogue ??= openCatalogue());
-    const portfolio = askedPortfolio(await this.store.load(), order.ask);
+    const builtIn = (this.#catalogue ??= openCatalogue());
+    const asked = askedPortfolio(await this.store.load(), order.ask);
+    const parent = order.replan === undefined ? null : await this.#kept(order.replan);
+    const after = parent === null ? null : afterWork({ portfolio: asked, plan: parent, asOf: order.made.slice(0, 10), timeModel: builtIn.timeModel });
+    const portfolio = after?.portfolio ?? asked;
+    const catalogue = after === null ? builtIn : { ...builtIn, timeModel: { ...builtIn.timeModel, ...after.time.model } };
     const { weather, findings } = buildingWeather(portfolio.buildings, catalogue, order.resolve);
     const { id, made, timeLimit_s, progress, outlook } = order;
     const plan = await planPortfolio(
       {
         portfolio, catalogue, weather, id, timeLimit_s,
-        revision: 1,
-        parent: null,
+        revision: (parent?.revision ?? 0) + 1,
+        parent: parent?.id ?? null,
+        ...(after === null ? {} : { settled: after.settled }),
         madeOn: made.slice(0, 10),
         program: programVersion(),
         inputHash: contentHash(portfolio),
-        findings: [...order.findings, ...findings],
+        findings: [...order.findings, ...findings, ...(after?.findings ?? [])],
+        temperatures: temperaturesBeside(order.resolve),
         ...(progress === undefined ? {} : { progress }),
         ...(order.prove_s === undefined ? {} : { prove_s: order.prove_s }),
         ...(order.better === undefined ? {} : { better: order.better }),
@@ -57,7 +67,14 @@ export class PlanningService {
       },
       this.workers,
     );
-    await this.store.savePlan({ id, title: plan.name, parent: null, made, programVersion: plan.program, inputsHash: plan.inputHash, signed: false, body: plan });
+    await this.store.savePlan({ id, title: plan.name, parent: plan.parent, made, programVersion: plan.program, inputsHash: plan.inputHash, signed: false, body: plan });
     return plan;
+  }
+
+  /** @throws RangeError when the plan is not kept */
+  async #kept(id: string): Promise<Plan> {
+    const found = await this.store.loadPlan(id);
+    if (found === null) throw new RangeError(`plan to start from must be kept, got ${id}`);
+    return found.body as Plan;
   }
 }

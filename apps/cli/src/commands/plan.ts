@@ -11,6 +11,7 @@ interface PlanOptions extends Shared {
   readonly seed: string;
   readonly folder: string;
   readonly check?: string;
+  readonly replan?: string;
   readonly prove?: string | true;
 }
 
@@ -41,6 +42,7 @@ export const plan: AddCommand = (program) => {
     .option('--seconds <n>', 'work a round of the selection may take, counted in steps so that every machine makes the same plan', '3')
     .option('--prove [minutes]', 'go on until the choice is proved, for up to 10 minutes, the mixed-integer solver beside; each better plan is told')
     .option('--folder <folder>', 'where weather files named in the inventory lie', '.')
+    .option('--replan <id>', 'a new revision of a kept plan: done work stands and is paid, the rest is planned again around what was recorded')
     .option('--check <id>', 'makes nothing: checks the proof kept with a plan again, without the search')
     .option('--draws <n>', 'draws of what is not known, 0 for none', '200')
     .option('--seed <n>', 'seed of the draws', '1')
@@ -48,7 +50,7 @@ export const plan: AddCommand = (program) => {
     .option('--json', 'the plan as JSON')
     .action(async (options: PlanOptions) => {
       if (options.check !== undefined) return checkKept(options, options.check);
-      const order = { ask: asked(options.cap, options.view), folder: options.folder, timeLimit_s: Number(options.seconds), quiet: options.quiet === true, report: null, ...askedOutlook(options.draws, options.seed), ...proveSeconds(options) };
+      const order = { ask: asked(options.cap, options.view), folder: options.folder, timeLimit_s: Number(options.seconds), quiet: options.quiet === true, report: null, ...askedOutlook(options.draws, options.seed), ...proveSeconds(options), ...(options.replan === undefined ? {} : { replan: options.replan }) };
       const made = await withStore(options.database, (store) => makePlan(store, order));
       print(made, () => planText(made), options.json);
     });

@@ -3,6 +3,7 @@ import type { HourlyYear, Portfolio } from '#calc';
 import type { Default, DefaultOf } from './assumption-book.js';
 import type { OutlookOrder } from '../uncertainty/outlook.js';
 import type { TemperaturesByPlace } from '../bills/day-weather.js';
+import type { SettledWork } from '../record/settled-work.js';
 import type { PlanFinding } from '../plan/plan.js';
 import type { ChooseHow, Progress } from '../workers.js';
 
@@ -18,6 +19,8 @@ export interface PlanJob {
   readonly madeOn: string;
   readonly program: string;
   readonly inputHash: string;
+  /** Work done on the parent, for a revision that starts from it. */
+  readonly settled?: SettledWork;
   /** Findings of the stages before, carried to the last sheet. */
   readonly findings: readonly PlanFinding[];
   readonly timeLimit_s?: number;

@@ -26,6 +26,8 @@ export interface CutRequest {
   readonly film: string;
   readonly mayRotate: boolean;
   readonly windows: readonly WindowToCut[];
+  /** Panes to cut; absent: all of the windows. */
+  readonly only?: ReadonlySet<string>;
   readonly offers: readonly Roll[];
   readonly stock: readonly StockRoll[];
   readonly terms: Pick<PlanTerms, 'trimPerEdge_mm' | 'edgeGap_mm'>;
@@ -72,7 +74,7 @@ export function panesOf(request: CutRequest): Pane[] {
   return sortedBy(request.windows, (w) => w.window.window).flatMap(({ dwelling, window }) => {
     const piece = pieceOf(window, request.terms);
     return Array.from({ length: window.paneCount }, (_, i): Pane => ({ id: `${window.window}/${String(i + 1)}`, dwelling, window: window.window, paneNo: i + 1, piece }));
-  });
+  }).filter((pane) => request.only?.has(pane.id) !== false);
 }
 
 /** Offers and stock as the cutting takes them, in one stated order: stock first, shortest first. */

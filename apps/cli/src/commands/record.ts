@@ -1,0 +1,48 @@
+import { reportText } from '../findings-text.js';
+import { withStore } from '../line.js';
+import { type AddCommand, DATABASE_OPTION, print, type Shared } from './command.js';
+import { codeOf, writeRejects } from './rejects.js';
+
+interface RecordOptions extends Shared {
+  readonly database: string;
+  readonly dryRun?: boolean;
+  readonly undo?: string;
+  readonly rejects: string;
+}
+
+async function undone(id: string, options: RecordOptions): Promise<void> {
+  const counts = await withStore(options.database, (store) => store.undoImport(id));
+  print({ import: id, ...counts }, () => `import ${id} undone: ${String(counts.removed)} records removed, ${String(counts.restored)} as they were before, ${String(counts.keptAsChanged)} left because they were changed since`, options.json);
+}
+
+export const record: AddCommand = (program) => {
+  program
+    .command('record [files...]')
+    .description('take in what the crew found or did (site-records.csv): field sizes, done, no access, defects, broken panes, minutes, film used')
+    .option(...DATABASE_OPTION)
+    .option('--dry-run', 'say what would change, and change nothing')
+    .option('--undo <import>', 'take back what an import of site records did')
+    .option('--rejects <folder>', 'where reject files go', 'out/rejects')
+    .option('--all', 'every finding')
+    .option('--json', 'the report as JSON')
+    .action(async (files: readonly string[], options: RecordOptions) => {
+      if (options.undo !== undefined) return undone(options.undo, options);
+      if (files.length === 0) throw new Error('Name one or more files of site records, or --undo an import.');
+      const { fileAt, IntakeService } = await import('#intake');
+      const { report, imports } = await withStore(options.database, async (store) => {
+        const service = new IntakeService(store);
+        const sent = files.map(fileAt);
+        const only = { only: 'siteRecords' as const };
+        const before = new Set((await store.imports()).map((i) => i.id));
+        const found = options.dryRun === true ? await service.check(sent, only) : await service.import(sent, new Date().toISOString(), only);
+        return { report: found, imports: (await store.imports()).filter((i) => !before.has(i.id)) };
+      });
+      print({ ...report, imports: imports.map((i) => i.id) }, () => [
+        reportText(report, options.all === true),
+        ...imports.map((i) => `import ${i.id}: ${i.file} (rollout record --undo ${i.id} takes it back)`),
+        ...(report.written ? [] : [options.dryRun === true ? 'Dry run: nothing was written.' : 'Nothing to write.']),
+      ].join('\n'), options.json);
+      writeRejects(report, options.rejects);
+      process.exitCode = codeOf(report);
+    });
+};

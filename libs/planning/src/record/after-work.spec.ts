@@ -1,0 +1,94 @@
+import type { LedgerEntry, Portfolio, Roll, SiteRecord, TimeModel } from '#calc';
+import { filmOption, onePhase, optionWindow, planTermsOf } from '../../../../test/portfolios/film-option.js';
+import type { Plan, PlanLine } from '../plan/plan.js';
+import { cutFilm } from '../rolls/cut-list.js';
+import { afterWork } from './after-work.js';
+import { whatHappened } from './happened.js';
+
+const inventoryRow = { file: 'site-records.csv', row: 2 };
+const roll: Roll = { id: 'A-48', film: 'A', width: { entered: '48', mm: 1219.2 }, length_mm: 30_480, price_cents: 44_000, inStock: 0, lot: null, inventoryRow };
+const line = (dwelling: string, paneCount: number): PlanLine => ({ dwelling, building: 'B1', ownerEntity: 'O', phase: 'O/1', option: filmOption({ id: `${dwelling}|180|A`, dwelling, paneCount }), windows: [optionWindow({ window: `${dwelling}/W1`, paneCount })] }) as unknown as PlanLine;
+const lines = [line('B1/1', 2), line('B1/2', 1)];
+// Each pane is 36 1/2 × 48 1/4 in: one across a 48 in roll, 1,225.55 mm along; in the order of their names.
+const { cut } = cutFilm({ phase: 'O/1', ownerEntity: 'O', film: 'A', mayRotate: false, windows: lines.map((l) => ({ dwelling: l.dwelling, window: l.windows[0]! })), offers: [roll], stock: [], terms: planTermsOf(), widest_mm: null });
+const plan = {
+  id: 'p1', lines, cuts: [cut], settled: null, terms: planTermsOf(), films: [], buildings: [], rolls: [roll],
+  phases: [{ phase: onePhase(100_000), visits: ['B1'], spending: { film_cents: 44_000, freight_cents: 0, visits_cents: 2_000 } }],
+} as unknown as Plan;
+const record = (change: Partial<SiteRecord>): SiteRecord => ({ id: JSON.stringify(change), day: '2026-08-04', kind: 'done', dwelling: null, window: null, pane: null, film: null, width: null, height: null, personMinutes: null, rollWidth_mm: null, rollLength_mm: null, defect: null, note: null, inventoryRow, ...change });
+const model = { lowFactor: 0.65, highFactor: 1.35 } as TimeModel;
+const after = (siteRecords: SiteRecord[], change: Partial<Portfolio> = {}) =>
+  afterWork({ portfolio: { siteRecords, ledger: [], phases: [onePhase(100_000)], locks: [], rolls: [roll], ...change } as unknown as Portfolio, plan, asOf: '2026-09-01', timeModel: model });
+
+const day = [record({ window: 'B1/1/W1', pane: 1 }), record({ kind: 'defect', window: 'B1/1/W1', pane: 2, defect: 'CREASE' }), record({ kind: 'minutes', dwelling: 'B1/1', personMinutes: 45 })];
+
+describe('what happened', () => {
+  it('is told pane by pane: done, to be done again, not reached', () => {
+    expect(whatHappened(plan, day)).toMatchObject({ done: [{ dwelling: 'B1/1', panesDone: 1, real_min: 45, planned_min: 30 }], redo: [{ pane: 'B1/1/W1/2', why: 'defect', note: 'CREASE' }], noAccess: [] });
+    expect(whatHappened(plan, [day[0]!]).redo).toMatchObject([{ pane: 'B1/1/W1/2', why: 'not reached' }]);
+  });
+
+  it('a pane done again later is done', () => {
+    expect(whatHappened(plan, [...day, record({ day: '2026-08-20', window: 'B1/1/W1', pane: 2 })]).redo).toEqual([]);
+  });
+
+  it('a whole dwelling done is all its panes; a door that stayed shut is not', () => {
+    expect(whatHappened(plan, [record({ dwelling: 'B1/1' })])).toMatchObject({ done: [{ panesDone: 2 }], redo: [] });
+    expect(whatHappened(plan, [record({ kind: 'no-access', dwelling: 'B1/2' })])).toMatchObject({ done: [], noAccess: [{ dwelling: 'B1/2', days: ['2026-08-04'] }] });
+  });
+
+  it('asks for the incident note of a broken pane, and names work nobody planned', () => {
+    const { findings } = whatHappened(plan, [record({ kind: 'broken-pane', window: 'B1/1/W1', pane: 1 }), record({ dwelling: 'B1/9' })]);
+    expect(findings.map((f) => f.subject)).toEqual(['B1/9', 'B1/1/W1']);
+  });
+});
+
+describe('a revision after work', () => {
+  it('locks done dwellings out and lets go of older locks on them', () => {
+    const older = { subject: 'B1/1', direction: 'in' as const, azimuth_deg: null, phase: null, film: null, reason: 'r', role: 'manager', date: '2026-07-01' };
+    expect(after(day, { locks: [older] }).portfolio.locks).toMatchObject([{ subject: 'B1/1', direction: 'out', reason: 'done by 2026-08-04' }]);
+  });
+
+  // Film 440 + consumables 10 + 45 min at 60 an hour = 45 + the one visit 20 = 515 dollars.
+  it('takes what is spent off the cap, with the minutes as recorded', () => {
+    expect(after(day).settled.spent).toEqual([{ phase: 'O/1', spent_cents: 51_500, basis: 'plan cost and recorded minutes' }]);
+    expect(after(day).portfolio.phases[0]!.cap_cents).toBe(48_500);
+  });
+
+  it('believes the ledger where it speaks, and buys nothing in a year that is over', () => {
+    // The cap itself is lowered by the ledger where the caps come into force, for every plan; here it must not be lowered twice.
+    const paid = { id: 'L1', phase: 'O/1', kind: 'paid', amount_cents: 60_000, settles: null } as LedgerEntry;
+    const { settled, portfolio } = after(day, { ledger: [paid] });
+    expect(settled.spent).toEqual([{ phase: 'O/1', spent_cents: 60_000, basis: 'ledger' }]);
+    expect(portfolio.phases[0]!.cap_cents).toBe(100_000);
+    expect(after(day, { phases: [{ ...onePhase(100_000), lastDay: '2026-08-31' }] }).portfolio.phases[0]!.cap_cents).toBe(0);
+  });
+
+  // Two pieces are off the roll: 30,480 − 2 × 1,225.55; the pane to be done again takes the third.
+  it('cuts the pane to be done again from the opened roll, and keeps the rest as stock', () => {
+    const { settled, portfolio } = after(day);
+    expect(settled.redoCuts).toMatchObject([{ cost_cents: 0, bought: [], pieces: [{ piece: 'B1/1/W1/2' }] }]);
+    expect(settled.rollsLeft).toMatchObject([{ film: 'A', width_mm: 1219.2 }]);
+    expect(settled.rollsLeft[0]!.length_mm).toBeCloseTo(30_480 - 3 * 1225.55, 6);
+    expect(portfolio.rolls.map((r) => [r.id, r.inStock, r.price_cents])).toEqual([['A-48', 0, 44_000], ['O/1 A-48 #1', 1, null]]);
+  });
+
+  it('takes film used beyond the pieces off the roll', () => {
+    const used = record({ kind: 'film-used', film: 'A', rollWidth_mm: 1219.2, rollLength_mm: 3_451.1 });
+    expect(after([...day, used]).settled.rollsLeft[0]!.length_mm).toBeCloseTo(30_480 - 3 * 1225.55 - 1_000, 6);
+  });
+
+  it('moves the minutes towards the record only by dwellings that are wholly done', () => {
+    expect(after(day).time.visits).toBe(0);
+    const whole = [record({ dwelling: 'B1/1' }), record({ kind: 'minutes', dwelling: 'B1/1', personMinutes: 60 })];
+    expect(after(whole).settled.time).toMatchObject({ visits: 1, recorded: 2 });
+    expect(after(whole).settled.time.factor).toBeCloseTo(2 ** (1 / 5), 12); // one visit against the model's four
+  });
+
+  it('changes nothing where nothing was recorded', () => {
+    const { portfolio, settled } = after([]);
+    expect(settled).toMatchObject({ done: [], redo: [], spent: [] });
+    expect(portfolio.phases[0]!.cap_cents).toBe(100_000);
+    expect(portfolio.rolls).toEqual([roll]);
+  });
+});

@@ -1,0 +1,94 @@
+import type { SiteRecord } from '#calc';
+import { grouped, sortedBy } from '../grouped.js';
+import type { Plan, PlanFinding, PlanLine } from '../plan/plan.js';
+import type { DoneLine, RedoPane } from './settled-work.js';
+
+/** What the records say of a plan's lines. */
+export interface Happened {
+  readonly done: readonly DoneLine[];
+  readonly redo: readonly RedoPane[];
+  /** Panes whose film is used up: done, spoilt or on a pane that broke. */
+  readonly cutPanes: ReadonlySet<string>;
+  readonly noAccess: readonly { readonly dwelling: string; readonly days: readonly string[] }[];
+  readonly findings: readonly PlanFinding[];
+}
+
+interface PaneState {
+  readonly state: 'open' | 'done' | 'defect' | 'broken pane';
+  readonly day: string | null;
+  readonly note: string | null;
+}
+
+const OPEN: PaneState = { state: 'open', day: null, note: null };
+
+/** Dwelling of a record: as it says, or the one its window stands in. */
+export const dwellingOf = (record: SiteRecord): string | null => record.dwelling ?? record.window?.split('/').slice(0, 2).join('/') ?? null;
+
+const panesOf = (line: PlanLine): { readonly pane: string; readonly window: string; readonly film: string }[] =>
+  line.windows.flatMap((w) => Array.from({ length: w.paneCount }, (_, i) => ({ pane: `${w.window}/${String(i + 1)}`, window: w.window, film: w.film })));
+
+/** Whether a record speaks of a pane: of the pane itself, its window, or the whole dwelling. */
+function isOf(record: SiteRecord, pane: { readonly pane: string; readonly window: string }): boolean {
+  if (record.window === null) return true;
+  return record.window === pane.window && (record.pane === null || pane.pane === `${pane.window}/${String(record.pane)}`);
+}
+
+/** State of each pane after all records in order of days; on one day "done" comes before what is found wrong with it. */
+function statesOf(line: PlanLine, records: readonly SiteRecord[]): Map<string, PaneState> {
+  const states = new Map(panesOf(line).map((p): [string, PaneState] => [p.pane, OPEN]));
+  const order = { done: 0, defect: 1, 'broken-pane': 2 } as const;
+  const told = records.filter((r): r is SiteRecord & { kind: keyof typeof order } => r.kind in order);
+  for (const record of sortedBy(told, (r) => `${r.day}|${String(order[r.kind])}|${r.id}`)) {
+    for (const pane of panesOf(line)) {
+      if (!isOf(record, pane)) continue;
+      const state = record.kind === 'broken-pane' ? 'broken pane' : record.kind;
+      states.set(pane.pane, { state, day: record.day, note: [record.defect, record.note].filter((t) => t !== null).join('; ') || null });
+    }
+  }
+  return states;
+}
+
+function lineOf(line: PlanLine, records: readonly SiteRecord[]): { readonly done: DoneLine[]; readonly redo: RedoPane[]; readonly cut: string[] } {
+  const states = statesOf(line, records);
+  const touched = [...states].filter(([, s]) => s.state !== 'open');
+  if (touched.length === 0) return { done: [], redo: [], cut: [] };
+  const days = touched.map(([, s]) => s.day ?? '').sort();
+  const minutes = records.filter((r) => r.personMinutes !== null);
+  const done: DoneLine = {
+    dwelling: line.dwelling, building: line.building, phase: line.phase, option: line.option.id, film: line.option.film,
+    panesDone: touched.filter(([, s]) => s.state === 'done').length,
+    firstDay: days[0] ?? '', lastDay: days.at(-1) ?? '',
+    planned_min: line.option.minutes.best,
+    real_min: minutes.length === 0 ? null : minutes.reduce((sum, r) => sum + (r.personMinutes ?? 0), 0),
+  };
+  const redo = panesOf(line).flatMap(({ pane, window, film }): RedoPane[] => {
+    const { state, day, note } = states.get(pane) ?? OPEN;
+    return state === 'done' ? [] : [{ pane, window, dwelling: line.dwelling, phase: line.phase, film, why: state === 'open' ? 'not reached' : state, note, day }];
+  });
+  return { done: [done], redo, cut: touched.map(([pane]) => pane) };
+}
+
+function findingsOf(records: readonly SiteRecord[], known: ReadonlySet<string>): PlanFinding[] {
+  const work = records.filter((r) => r.kind !== 'film-used' && r.kind !== 'field-size');
+  const strange = [...new Set(work.map(dwellingOf).filter((d) => d !== null && !known.has(d)))].sort();
+  const silent = records.filter((r) => r.kind === 'broken-pane' && r.note === null);
+  return [
+    ...strange.map((dwelling): PlanFinding => ({ severity: 'warning', subject: dwelling ?? '', text: 'work is recorded in a dwelling the plan has no line for: it is left out of the count', whatToDo: 'correct the record, or plan from the revision the work belongs to' })),
+    ...silent.map((r): PlanFinding => ({ severity: 'warning', subject: r.window ?? '', text: `a pane broke on ${r.day} and the record has no incident note`, whatToDo: 'write down how it broke, who was near and who was told' })),
+  ];
+}
+
+/** Reads the records of site against a plan: which lines are done, which panes must be done again, where nobody opened. */
+export function whatHappened(plan: Pick<Plan, 'lines' | 'settled'>, records: readonly SiteRecord[]): Happened {
+  const byDwelling = grouped(records, (r) => dwellingOf(r) ?? '');
+  const lines = plan.lines.map((line) => lineOf(line, byDwelling.get(line.dwelling) ?? []));
+  const shut = grouped(sortedBy(records.filter((r) => r.kind === 'no-access'), (r) => r.day), (r) => dwellingOf(r) ?? '');
+  const known = new Set([...plan.lines.map((l) => l.dwelling), ...(plan.settled?.done ?? []).map((d) => d.dwelling)]);
+  return {
+    done: lines.flatMap((l) => l.done),
+    redo: lines.flatMap((l) => l.redo),
+    cutPanes: new Set(lines.flatMap((l) => l.cut)),
+    noAccess: sortedBy([...shut], ([dwelling]) => dwelling).map(([dwelling, all]) => ({ dwelling, days: all.map((r) => r.day) })),
+    findings: findingsOf(records, known),
+  };
+}

@@ -1,0 +1,51 @@
+import type { FilmCut } from '../plan/plan.js';
+
+/** A line of the plan before on which work was recorded: it stands as it was done. */
+export interface DoneLine {
+  readonly dwelling: string;
+  readonly building: string;
+  readonly phase: string;
+  readonly option: string;
+  readonly film: string;
+  readonly panesDone: number;
+  readonly firstDay: string;
+  readonly lastDay: string;
+  readonly planned_min: number;
+  /** Person-minutes as recorded; null where nobody wrote them down. */
+  readonly real_min: number | null;
+}
+
+/** A pane to be done, or done again, in a dwelling that is otherwise done. */
+export interface RedoPane {
+  readonly pane: string;
+  readonly window: string;
+  readonly dwelling: string;
+  readonly phase: string;
+  readonly film: string;
+  readonly why: 'defect' | 'broken pane' | 'not reached';
+  readonly note: string | null;
+  readonly day: string | null;
+}
+
+/** Money of a phase that is gone. */
+export interface SpentMoney {
+  readonly phase: string;
+  readonly spent_cents: number;
+  readonly basis: 'ledger' | 'plan cost and recorded minutes';
+}
+
+/** What happened since the plan before, and what of it the new plan starts from. */
+export interface SettledWork {
+  readonly parent: string;
+  /** ISO date up to which records were counted. */
+  readonly asOf: string;
+  readonly done: readonly DoneLine[];
+  readonly redo: readonly RedoPane[];
+  /** Film for the panes to be done again, from what is left first. */
+  readonly redoCuts: readonly FilmCut[];
+  readonly noAccess: readonly { readonly dwelling: string; readonly days: readonly string[] }[];
+  readonly spent: readonly SpentMoney[];
+  readonly rollsLeft: readonly { readonly roll: string; readonly film: string; readonly width_mm: number; readonly length_mm: number; readonly lot: string | null }[];
+  /** Real over modelled minutes, drawn towards 1 while there are few visits. */
+  readonly time: { readonly factor: number; readonly recorded: number; readonly visits: number };
+}
