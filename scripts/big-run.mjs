@@ -54,6 +54,13 @@ async function run() {
   };
   let computed = 0;
   const work = {
+    ...pool,
+    drawnDwellings: async (...of) => {
+      clock.mark('draws on threads');
+      const drawn = await pool.drawnDwellings(...of);
+      clock.mark('the rest of the plan');
+      return drawn;
+    },
     dwellingOptions: async (tasks, ...rest) => {
       clock.mark('options on threads');
       computed += tasks.length;
@@ -67,9 +74,9 @@ async function run() {
       clock.mark('the rest of the plan');
       return loads;
     },
-    choose: async (problem) => {
+    choose: async (...of) => {
       clock.mark('selection');
-      const chosen = await pool.choose(problem);
+      const chosen = await pool.choose(...of);
       clock.mark('cutting, pricing');
       return chosen;
     },
