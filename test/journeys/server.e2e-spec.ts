@@ -232,8 +232,8 @@ describe('the description of the API', () => {
     const { openapi, paths } = body as { openapi: string; paths: Record<string, Record<string, { responses: Record<string, { content?: object }> }>> };
     expect(openapi).toBe('3.1.0');
     expect(Object.keys(paths).sort()).toEqual([
-      '/api/health/live', '/api/health/ready', '/api/imports', '/api/jobs', '/api/jobs/{id}', '/api/plans', '/api/plans/{id}',
-      '/api/plans/{id}/workbook', '/api/portfolio', '/api/ranks/dwellings', '/api/ranks/facades',
+      '/api/bills', '/api/health/live', '/api/health/ready', '/api/imports', '/api/jobs', '/api/jobs/{id}', '/api/ledger', '/api/plans', '/api/plans/{id}',
+      '/api/plans/{id}/calendar.ics', '/api/plans/{id}/explain/{dwelling}', '/api/plans/{id}/papers/{file}', '/api/plans/{id}/workbook', '/api/portfolio', '/api/ranks/dwellings', '/api/ranks/facades',
     ]);
     expect(paths['/api/imports']?.post?.responses['422']?.content).toHaveProperty(['application/problem+json']);
   });

@@ -3,6 +3,7 @@ import { IntakeModule } from '#intake';
 import { StoreModule, type StorePlace } from '#store';
 import { ApiDescription, ApiDescriptionController } from './api-description.controller.js';
 import { CalendarController } from './crew/calendar.controller.js';
+import { BillsController } from './bills/bills.controller.js';
 import { Edge } from './edge.js';
 import { ExplainController } from './explain/explain.controller.js';
 import { HealthController } from './health/health.controller.js';
@@ -10,6 +11,8 @@ import { ImportDesk } from './imports/import-desk.js';
 import { ImportsController } from './imports/imports.controller.js';
 import { JobRunner } from './jobs/job-runner.js';
 import { JobsController } from './jobs/jobs.controller.js';
+import { LedgerController } from './ledger/ledger.controller.js';
+import { PapersController } from './papers/papers.controller.js';
 import { KeptPlans } from './plans/kept-plans.js';
 import { PlanOrders } from './plans/plan-orders.js';
 import { PlansController } from './plans/plans.controller.js';
@@ -30,7 +33,7 @@ export class AppModule {
     return {
       module: AppModule,
       imports: [StoreModule.forRoot({ database }), IntakeModule],
-      controllers: [ApiDescriptionController, StartPageController, FormsController, PortfolioController, ImportsController, RanksController, PlansController, ExplainController, CalendarController, JobsController, HealthController],
+      controllers: [ApiDescriptionController, StartPageController, FormsController, PortfolioController, ImportsController, BillsController, LedgerController, RanksController, PlansController, PapersController, ExplainController, CalendarController, JobsController, HealthController],
       providers: [Edge, ApiDescription, ImportDesk, JobRunner, KeptPlans, PlanOrders, ...makers],
     };
   }

@@ -1,5 +1,5 @@
 import { Injectable } from '@nestjs/common';
-import { fileOfBytes, IntakeService, type Finding, type IntakeReport } from '#intake';
+import { fileOfBytes, IntakeService, type Finding, type IntakeReport, type TakeOptions } from '#intake';
 import { Edge } from '../edge.js';
 import { ProblemException, type ProblemError } from '../problem/problem.js';
 import { nameAsSent, type UploadedFile } from './upload.js';
@@ -20,12 +20,12 @@ export class ImportDesk {
     private readonly edge: Edge,
   ) {}
 
-  async take(files: readonly UploadedFile[] | undefined, dryRun: boolean): Promise<IntakeReport> {
+  async take(files: readonly UploadedFile[] | undefined, dryRun: boolean, options: TakeOptions = {}): Promise<IntakeReport> {
     if (files === undefined || files.length === 0) {
       throw new ProblemException(422, 'No file was sent; send the survey files as multipart/form-data.', [{ code: 'no-file', detail: 'no file was sent', pointer: '/files' }]);
     }
     const sent = files.map(({ originalname, buffer }) => fileOfBytes(nameAsSent(originalname), buffer));
-    const report = dryRun ? await this.intake.check(sent) : await this.intake.import(sent, this.edge.now());
+    const report = dryRun ? await this.intake.check(sent, options) : await this.intake.import(sent, this.edge.now(), options);
     const { created, updated, unchanged } = report;
     const errors = report.findings.filter(({ severity }) => severity === 'error');
     if (created + updated + unchanged === 0 && errors.length > 0) {
