@@ -2,7 +2,7 @@ export { english, formatOf, type PaperTerms } from './paper-terms.js'; // how pa
 export type { PaperFile } from './page/paper-bytes.js';
 export { isPaperFormat, type PaperFormat } from './page/paper.js';
 export type { TextKey, Texts } from './texts/texts.js'; // the one table of sentences
-export { isPaperName, paper, PAPER_NAMES, type PaperName } from './paper-names.js'; // every paper by its name
+export { isPaperName, isPrintable, paper, PAPER_NAMES, type PaperName } from './paper-names.js'; // every paper by its name
 export { sayIn, type Say } from './texts/texts.js';
 export type { Picture } from './pictures/picture.js';
 export { rankingPicture, type RankingAsk } from './pictures/ranking.js'; // pictures for pages and sheets

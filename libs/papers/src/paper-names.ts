@@ -34,13 +34,18 @@ export const PAPER_NAMES = Object.keys(MAKERS) as readonly PaperName[];
 
 export const isPaperName = (name: string): name is PaperName => Object.hasOwn(MAKERS, name);
 
+/** Plans kept by earlier versions lack what the papers print. */
+export function isPrintable(plan: Plan): boolean {
+  const orders = (plan as Partial<Plan>).workOrders as readonly Partial<Plan['workOrders'][number]>[] | undefined;
+  return orders?.every((order) => order.steps !== undefined && order.shade !== undefined) ?? false;
+}
+
 /**
  * One paper of a plan as a PDF.
  *
- * @throws RangeError for a plan kept by an earlier version, which lacks what the papers print
+ * @throws RangeError for a plan kept by an earlier version
  */
 export function paper(name: PaperName, plan: Plan, terms: PaperTerms): Promise<PaperFile> {
-  const [order] = plan.workOrders as readonly Partial<Plan['workOrders'][number]>[];
-  if (order !== undefined && order.steps === undefined) throw new RangeError(`plan must be made by this version, got ${plan.id} of version ${plan.program}; make it again`);
+  if (!isPrintable(plan)) throw new RangeError(`plan must be made by this version, got ${plan.id} of version ${plan.program}; make it again`);
   return MAKERS[name](plan, terms);
 }

@@ -1,6 +1,6 @@
 import { wholeDollarsText } from '#calc';
 import type { PhaseResult, Plan } from '#planning';
-import { text } from '../page/cell.js';
+import { type CellPart, text } from '../page/cell.js';
 import type { PaperFile } from '../page/paper-bytes.js';
 import type { Paper } from '../page/paper.js';
 import { choices, dashed, heading, listed, signOff } from '../page/parts.js';
@@ -30,17 +30,17 @@ function capRows(plan: Plan, say: Say): CapRow[] {
 function writeCaps(paper: Paper, plan: Plan, of: { readonly say: Say; readonly size: number }): void {
   const { say, size } = of;
   const sum = (row: CapRow, part: (p: PhaseResult) => number): number => row.phases.reduce((total, p) => total + part(p), 0);
-  const right = (words: string) => [{ kind: 'text' as const, text: words, style: { size, align: 'right' as const } }];
-  const dollars = (part: (p: PhaseResult) => number) => (row: CapRow) => right(wholeDollarsText(sum(row, part)));
+  const right = (row: CapRow, words: string): CellPart[] => [{ kind: 'text', text: words, style: { size, align: 'right', bold: row.phases === plan.phases } }];
+  const dollars = (part: (p: PhaseResult) => number) => (row: CapRow): CellPart[] => right(row, wholeDollarsText(sum(row, part)));
   writeTable(paper, {
     columns: [
       { head: say('memo.col.phase'), share: 130, cell: (r) => [text(r.name, size, r.phases === plan.phases)] },
-      { head: say('memo.col.cap'), share: 70, cell: dollars((p) => p.phase.cap_cents) },
-      { head: say('memo.col.spend'), share: 75, cell: dollars((p) => p.spending.total_cents) },
-      { head: say('memo.col.left'), share: 70, cell: dollars((p) => p.left_cents) },
-      { head: say('memo.col.dwellings'), share: 60, cell: (r) => right(String(sum(r, (p) => p.lines))) },
-      { head: say('memo.col.panes'), share: 50, cell: (r) => right(String(sum(r, (p) => p.panes))) },
-      { head: say('memo.col.hours'), share: 75, cell: (r) => right((sum(r, (p) => p.minutes.best) / 60).toFixed(0)) },
+      { head: say('memo.col.cap'), share: 70, headAlign: 'right', cell: dollars((p) => p.phase.cap_cents) },
+      { head: say('memo.col.spend'), share: 75, headAlign: 'right', cell: dollars((p) => p.spending.total_cents) },
+      { head: say('memo.col.left'), share: 70, headAlign: 'right', cell: dollars((p) => p.left_cents) },
+      { head: say('memo.col.dwellings'), share: 60, headAlign: 'right', cell: (r) => right(r, String(sum(r, (p) => p.lines))) },
+      { head: say('memo.col.panes'), share: 50, headAlign: 'right', cell: (r) => right(r, String(sum(r, (p) => p.panes))) },
+      { head: say('memo.col.hours'), share: 75, headAlign: 'right', cell: (r) => right(r, (sum(r, (p) => p.minutes.best) / 60).toFixed(0)) },
     ],
     rows: capRows(plan, say),
     headSize: size,

@@ -5,6 +5,8 @@ export interface PaperColumn<T> {
   readonly head: string;
   /** Share of the table's width. */
   readonly share: number;
+  /** Figures stand to the right, and so does the head above them. */
+  readonly headAlign?: 'right';
   readonly cell: (row: T, index: number) => readonly CellPart[];
 }
 
@@ -80,7 +82,7 @@ export function writeTable<T>(paper: Paper, table: PaperTable<T>): void {
     ruledRow(paper, places, { height: height + 2 * pad, thickness });
     paper.y += height + 2 * pad;
   };
-  const heads = layRow(table.columns.map((c) => [{ kind: 'text' as const, text: c.head, style: { size: table.headSize, bold: true } }]));
+  const heads = layRow(table.columns.map((c) => [{ kind: 'text' as const, text: c.head, style: { size: table.headSize, bold: true, align: c.headAlign ?? 'left' } }]));
   const headHeight = rowHeight(heads);
   const drawHead = (): void => {
     paper.line([paper.left, paper.y], [paper.right, paper.y], 1.2);

@@ -9,8 +9,8 @@ export interface RankingAsk {
   readonly ofEachBuilding: number;
 }
 
-const WIDTH = 800;
-const LEFT = 250;
+const WIDTH = 660;
+const LEFT = 226;
 const RIGHT = WIDTH - 30;
 const ROW = 20;
 
@@ -23,7 +23,9 @@ export function shownRanks(plan: Plan, ask: RankingAsk): RankedDwelling[] {
 const MOST_LETTERS = 26;
 const cutOff = (text: string): string => (text.length > MOST_LETTERS ? `${text.slice(0, MOST_LETTERS - 1)}…` : text);
 
-function inPlanText(row: RankedDwelling, say: Say): string {
+function inPlanText(row: RankedDwelling, plan: Plan, say: Say): string {
+  const line = plan.lines.find((l) => l.dwelling === row.dwelling);
+  if (line !== undefined) return cutOff(line.option.id === row.option ? line.phase : say('rank.other', { phase: line.phase }));
   if (row.inPlan.startsWith('waits')) return say('rank.waits');
   if (row.inPlan.startsWith('in reserve')) return say('rank.reserve');
   return cutOff(row.inPlan);
@@ -71,7 +73,7 @@ export function rankingPicture(plan: Plan, say: Say, ask: RankingAsk = { best: 1
         const gap = i > 0 && row.rank !== rows[i - 1]!.rank + 1;
         return [
           ...(gap ? [{ kind: 'line', points: [[10, y], [RIGHT, y]], thickness: 1, pale: true } satisfies Shape] : []),
-          ...rowShapes(row, { y, X, isPlanned: planned.has(row.dwelling), words: inPlanText(row, say) }),
+          ...rowShapes(row, { y, X, isPlanned: planned.has(row.dwelling), words: inPlanText(row, plan, say) }),
         ];
       }),
       { kind: 'line', points: [[LEFT, top - 4], [LEFT, bottom]], thickness: 1.4 },
