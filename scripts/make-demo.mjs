@@ -3,6 +3,7 @@ import { mkdirSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { stringify } from 'csv-stringify/sync';
+import { bills, ledger } from './demo-portfolio/bills.mjs';
 import { court } from './demo-portfolio/court.mjs';
 import { houses } from './demo-portfolio/houses.mjs';
 import { lofts } from './demo-portfolio/lofts.mjs';
@@ -39,6 +40,8 @@ const files = {
   'films.csv': table(films),
   'rolls.csv': table(rolls),
   'locks.csv': table(locks),
+  'bills.csv': table(bills),
+  'ledger.csv': table(ledger),
   'tariffs.json': tariffs,
   'plan.json': `${JSON.stringify(plan, null, 2)}\n`,
 };
