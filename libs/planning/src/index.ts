@@ -1,6 +1,7 @@
 export type * from './plan/plan.js';
 export type * from './crew/work-order-types.js';
 export type * from './crew/calendar-types.js';
+export { shadowLine, shadowQuestion, type ShadowLine, type ShadowQuestion } from './crew/shadow-line.js'; // where a shadow should fall
 export { calendarFile } from './crew/calendar-file.js'; // working days as iCalendar
 export { CREW_WORDS_EN, type CrewWords } from './crew/crew-words.js'; // every sentence of the crew's papers
 export type * from './record/settled-work.js';
@@ -39,3 +40,4 @@ export type * from './review/line-uses.js';
 export { drawnDwelling, type DrawnDwelling, type DrawnTask } from './uncertainty/drawn-dwelling.js'; // one dwelling under every draw
 export type * from './uncertainty/outlook.js'; // how sure the plan is
 export { PlanningService, type PlanOrder } from './planning.service.js'; // order → plan
+export type * from './review/project-rebates.js';

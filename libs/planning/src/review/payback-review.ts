@@ -69,6 +69,8 @@ export function paybackReview(priced: PricedChoice, of: PaybackRequest): Payback
   const rebates = projectRebates(priced.phases, of.rebates);
   const yearOf = new Map(lines.map((l) => [l.phase, l.phaseYear]));
   const notGiven = rebates.reduce((total, r) => total + (r.byLine_cents - r.cents) / (1 + rate) ** (yearOf.get(r.phase) ?? 0), 0);
+  const rebatesNow = rebates.reduce((total, r) => total + r.cents / (1 + rate) ** (yearOf.get(r.phase) ?? 0), 0);
+  const netNow = spentNow - rebatesNow;
   const npv = sum((l) => l.npv_cents) - overheadNow - notGiven;
   const first = priced.choice.lines.map((l) => l.option.segments[0]?.saving);
   const firstYear = priced.choice.lines.reduce((total, l) => total + firstYear_cents(l.option), 0);
@@ -77,10 +79,11 @@ export function paybackReview(priced: PricedChoice, of: PaybackRequest): Payback
     lines,
     cost_cents,
     overhead_cents,
+    rebate_cents: rebates.reduce((total, r) => total + r.cents, 0),
     npv_cents: npv,
     npvOwner_cents: sum((l) => l.npvOwner_cents) - overheadNow - notGiven,
     rebates,
-    sir: spentNow > 0 ? (npv + spentNow) / spentNow : 0,
+    sir: netNow > 0 ? (npv + netNow) / netNow : 0,
     simplePayback_yr: simplePayback(allIn - rebates.reduce((total, r) => total + r.cents, 0), firstYear).years,
     firstYear_cents: firstYear,
     firstYearOwner_cents: sum((l) => l.owner_cents[0] ?? 0),

@@ -32,6 +32,8 @@ export interface PaybackReview {
   readonly rebates: readonly ProjectRebate[];
   readonly cost_cents: number;
   readonly overhead_cents: number;
+  /** What funds give in all. */
+  readonly rebate_cents: number;
   readonly npv_cents: number;
   readonly npvOwner_cents: number;
   readonly sir: number;

@@ -1,5 +1,5 @@
 import { roundHalfAway } from '#calc';
-import type { PaybackLine, PhaseResult, Plan } from '#planning';
+import type { PaybackLine, PhaseResult, Plan, ProjectRebate } from '#planning';
 
 /** What the formulas of the payback sheets start from, in dollars; typed results of the run. */
 export interface LineMoney {
@@ -10,6 +10,7 @@ export interface LineMoney {
   readonly consumables: number;
   readonly labour: number;
   readonly firstYear: number;
+  readonly rebate: number;
   /** By year of the study, before ageing and price rise. */
   readonly whole: readonly number[];
   readonly owner: readonly number[];
@@ -18,6 +19,12 @@ export interface LineMoney {
 export interface PhaseMoney {
   readonly result: PhaseResult;
   readonly workYear: number;
+}
+
+export interface RebateMoney {
+  readonly rebate: ProjectRebate;
+  readonly workYear: number;
+  readonly amount: number;
 }
 
 export interface MoneyInputs {
@@ -37,6 +44,8 @@ export interface MoneyModel {
   readonly workYears: readonly number[];
   readonly lines: readonly LineMoney[];
   readonly phases: readonly PhaseMoney[];
+  /** What funds give, project by project, in the year of the work. */
+  readonly rebates: readonly RebateMoney[];
   readonly price: readonly number[];
   readonly discount: readonly number[];
   /** Share of a film's effect left, by work year and year of the study; 0 until the work is done. */
@@ -67,6 +76,7 @@ function lineMoney(plan: Plan, years: readonly number[]): LineMoney[] {
       consumables: cost.consumables_cents / 100,
       labour: (cost.labour_cents + cost.removal_cents) / 100,
       firstYear: first === undefined ? 0 : (first.cooling_cents - first.addedHeating_cents) / 100,
+      rebate: line.rebate_cents / 100,
       whole: onAxis(line.yearly_cents, line.phaseYear, years),
       owner: onAxis(line.owner_cents, line.phaseYear, years),
     };
@@ -88,6 +98,7 @@ export function moneyModel(plan: Plan): MoneyModel {
     workYears: workYears.length > 0 ? workYears : [0],
     lines,
     phases,
+    rebates: plan.payback.rebates.map((rebate) => ({ rebate, workYear: phases.find((p) => p.result.phase.id === rebate.phase)?.workYear ?? 0, amount: rebate.cents / 100 })),
     price: years.map((y) => (1 + rise) ** y),
     discount: years.map((y) => 1 / (1 + rate) ** y),
     effect: new Map(workYears.map((k) => [k, years.map((y) => (y > k ? (1 - loss) ** (y - k - 1) : 0))])),

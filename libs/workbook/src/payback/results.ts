@@ -24,7 +24,7 @@ interface Headline {
   readonly made: number | string;
 }
 
-export const RESULT_ROWS = 11;
+export const RESULT_ROWS = 12;
 
 const total = (flows: readonly number[]): number => flows.reduce((a, b) => a + b, 0);
 
@@ -37,17 +37,22 @@ function headlines(of: { readonly plan: Plan; readonly model: MoneyModel; readon
   const spentNow = -1 * total(axis.results.presentSpent);
   const [whole, owner] = [total(axis.results.presentWhole), total(axis.results.presentOwner)];
   const spent = -1 * total(axis.results.spent);
+  const rebateNow = total(axis.results.presentRebates);
+  const rebate = total(axis.results.rebates);
+  const netNow = spentNow - rebateNow;
+  const netRows = `(${sumRow(axis.presentSpentRow)}+${sumRow(axis.presentRebateRow)})`;
   const first = lines.firstYear;
   const backs = `${address(FIRST_YEAR_COLUMN, axis.backRow)}:${address(axis.lastColumn, axis.backRow)}`;
   const back = Math.max(...axis.results.back);
   const spentCell = spending.totalRow > 0 ? address(SPENDING_COLUMN.total, spending.totalRow) : address(SPENDING_COLUMN.total, spending.firstRow);
   return [
     { label: 'Spent in all phases', unit: money, format: FORMAT.money, name: 'plan_spending', now: live(spentCell, spent), made: dollars(spent_cents) },
-    { label: 'Net present value, whole building', unit: money, format: FORMAT.money, name: 'npv_whole', now: live(`${sumRow(axis.presentWholeRow)}+${sumRow(axis.presentSpentRow)}`, whole - spentNow), made: dollars(payback.npv_cents) },
-    { label: 'Net present value, owner', unit: money, format: FORMAT.money, name: 'npv_owner', now: live(`${sumRow(axis.presentOwnerRow)}+${sumRow(axis.presentSpentRow)}`, owner - spentNow), made: dollars(payback.npvOwner_cents) },
+    { label: 'Rebates received', unit: money, format: FORMAT.money, name: 'plan_rebates', now: live(address(3, axis.rebateRow), rebate), made: dollars(payback.rebate_cents) },
+    { label: 'Net present value, whole building', unit: money, format: FORMAT.money, name: 'npv_whole', now: live(`${sumRow(axis.presentWholeRow)}+${netRows}`, whole - netNow), made: dollars(payback.npv_cents) },
+    { label: 'Net present value, owner', unit: money, format: FORMAT.money, name: 'npv_owner', now: live(`${sumRow(axis.presentOwnerRow)}+${netRows}`, owner - netNow), made: dollars(payback.npvOwner_cents) },
     { label: 'Saving in a first year, all payers', unit: money, format: FORMAT.money, name: 'first_year_saving', now: live(lines.firstYearSum, first), made: dollars(payback.firstYear_cents) },
-    { label: 'Savings-to-investment ratio (SIR)', unit: 'ratio', format: FORMAT.two, name: 'plan_sir', now: live(`IF(${sumRow(axis.presentSpentRow)}<0,-1*${sumRow(axis.presentWholeRow)}/${sumRow(axis.presentSpentRow)},0)`, spentNow > 0 ? whole / spentNow : 0), made: payback.sir },
-    { label: 'Simple payback', unit: 'years', format: FORMAT.two, name: 'plan_simple_payback', now: live('IF(first_year_saving>0,plan_spending/first_year_saving,"none")', first > 0 ? spent / first : 'none'), made: payback.simplePayback_yr ?? 'none' },
+    { label: 'Savings-to-investment ratio (SIR)', unit: 'ratio', format: FORMAT.two, name: 'plan_sir', now: live(`IF(${netRows}<0,-1*${sumRow(axis.presentWholeRow)}/${netRows},0)`, netNow > 0 ? whole / netNow : 0), made: payback.sir },
+    { label: 'Simple payback', unit: 'years', format: FORMAT.two, name: 'plan_simple_payback', now: live('IF(first_year_saving>0,(plan_spending-plan_rebates)/first_year_saving,"none")', first > 0 ? (spent - rebate) / first : 'none'), made: payback.simplePayback_yr ?? 'none' },
     { label: 'Discounted payback, from the study start', unit: 'years', format: FORMAT.two, now: live(`IF(MAX(${backs})>0,MAX(${backs}),"none")`, back > 0 ? back : 'none'), made: 'by this sheet' },
   ];
 }

@@ -1,11 +1,13 @@
 import type { Plan } from '#planning';
 import type { Workbook } from 'exceljs';
-import { paragraph, section, titleRow } from '../cells.js';
+import { address, type CellContent, live, paragraph, section, titleRow } from '../cells.js';
 import { printed } from '../print.js';
 import { SHEET } from '../sheet-names.js';
 import { FORMAT } from '../style.js';
 import { type Column, setWidths, writeTable } from '../table.js';
+import type { SpanSavings } from '../tariffs/spans-sheet.js';
 import type { LineMoney, MoneyModel } from './money-model.js';
+import type { OwnerPart } from './payers-sheet.js';
 
 export const SAVINGS_COLUMN = { workYear: 3, firstYear: 4 } as const;
 
@@ -15,24 +17,40 @@ export interface SavingsPlace {
   readonly owner: { readonly first: number; readonly last: number };
 }
 
-const columns = (plan: Plan, model: MoneyModel, of: (l: LineMoney) => readonly number[]): readonly Column<LineMoney>[] => [
+/** The sheets the yearly savings follow from. */
+export interface SavingsSources {
+  readonly spans: SpanSavings;
+  readonly ownerPart: OwnerPart;
+}
+
+const columns = (plan: Plan, model: MoneyModel, value: (l: LineMoney, year: number, index: number) => CellContent): readonly Column<LineMoney>[] => [
   { head: 'Dwelling', unit: '', width: 13, value: (l) => l.line.dwelling },
   { head: 'Phase', unit: '', width: 17, value: (l) => l.line.phase },
   { head: 'Work in year', unit: 'of the study', width: 9, format: FORMAT.year, value: (l) => l.workYear },
-  ...model.years.map((year): Column<LineMoney> => ({ head: String(year), unit: plan.terms.currency, width: 10, format: FORMAT.money, value: (l) => of(l)[year] ?? 0 })),
+  ...model.years.map((year): Column<LineMoney> => ({ head: String(year), unit: plan.terms.currency, width: 10, format: FORMAT.money, value: (l, index) => value(l, year, index) })),
 ];
 
-/** Yearly savings of each line: typed results of the run, the workings under the payback. */
-export function savingsSheet(book: Workbook, plan: Plan, model: MoneyModel): SavingsPlace {
+/** Yearly savings of each line: the saving of the span that holds in the year, and the owner's part of it. */
+export function savingsSheet(book: Workbook, of: { readonly plan: Plan; readonly model: MoneyModel; readonly sources: SavingsSources }): SavingsPlace {
+  const { plan, model, sources } = of;
   const sheet = book.getWorksheet(SHEET.savings) ?? book.addWorksheet(SHEET.savings);
-  const whole = columns(plan, model, (l) => l.whole);
+  const whole = columns(plan, model, (l, year) => {
+    const span = l.line.inForce[year - l.workYear - 1] ?? null;
+    const at = span === null ? undefined : sources.spans.get(l.line.dwelling)?.[span];
+    return at === undefined ? 0 : live(at.cell, l.whole[year] ?? 0);
+  });
   setWidths(sheet, whole);
   titleRow(sheet, SHEET.savings, `${plan.name}: bill as found less bill with the film, less added heating, by year of the study, prices of ${plan.terms.studyStart}, before ageing of the film and price rise`);
-  const next = paragraph(sheet, 3, { text: 'Typed results of the run, kept with all their digits: a changed window, film, tariff, plant, set point or weather needs a new run. Year 0 is the study start; flows fall at the ends of the years.', longest: 150 });
+  const next = paragraph(sheet, 3, { text: `Each year takes the saving of the span that holds then from ${SHEET.spans}; which span holds is part of the run. Year 0 is the study start; flows fall at the ends of the years.`, longest: 150 });
   section(sheet, next, 'All payers');
   const top = writeTable(sheet, next + 1, { columns: whole, rows: model.lines });
-  section(sheet, top.nextRow, 'Owner: the part that stays with the owner by the payer rule of the meter');
-  const low = writeTable(sheet, top.nextRow + 1, { columns: columns(plan, model, (l) => l.owner), rows: model.lines });
+  const owner = columns(plan, model, (l, year, index) => {
+    if ((l.whole[year] ?? 0) === 0) return 0;
+    const { cell } = sources.ownerPart(l.line.payer, year - l.workYear);
+    return live(`${address(SAVINGS_COLUMN.firstYear + year, top.firstRow + index)}*${cell}`, l.owner[year] ?? 0);
+  });
+  section(sheet, top.nextRow, `Owner: the part that stays with the owner by ${SHEET.payers}`);
+  const low = writeTable(sheet, top.nextRow + 1, { columns: owner, rows: model.lines });
   printed(sheet, { columns: whole.length, rows: Math.max(low.lastRow, low.firstRow), headRows: { first: top.headRow, last: top.headRow + 1 }, frozenColumns: 3 });
   const range = (place: { readonly firstRow: number; readonly lastRow: number }) => ({ first: place.firstRow, last: Math.max(place.firstRow, place.lastRow) });
   return { whole: range(top), owner: range(low) };

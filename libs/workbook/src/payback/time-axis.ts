@@ -5,6 +5,7 @@ import { bold, FORMAT, headed, ruled, united } from '../style.js';
 import type { TablePlace } from '../table.js';
 import type { MoneyModel } from './money-model.js';
 import { SPENDING_COLUMN, spentInPhase } from './phase-spending.js';
+import type { RebatesPlace } from './rebates-sheet.js';
 import { SAVINGS_COLUMN, type SavingsPlace } from './savings-sheet.js';
 
 export const FIRST_YEAR_COLUMN = 4;
@@ -15,6 +16,8 @@ export interface AxisPlace {
   /** Present worth of a dollar of yearly saving, by year of the work. */
   readonly worthRow: ReadonlyMap<number, number>;
   readonly presentSpentRow: number;
+  readonly rebateRow: number;
+  readonly presentRebateRow: number;
   readonly presentWholeRow: number;
   readonly presentOwnerRow: number;
   readonly backRow: number;
@@ -28,6 +31,8 @@ export interface AxisResults {
   readonly whole: readonly number[];
   readonly owner: readonly number[];
   readonly presentSpent: readonly number[];
+  readonly rebates: readonly number[];
+  readonly presentRebates: readonly number[];
   readonly presentWhole: readonly number[];
   readonly presentOwner: readonly number[];
   readonly cumulative: readonly number[];
@@ -47,11 +52,12 @@ export function axisResults(model: MoneyModel): AxisResults {
   const spent = years.map((y) => -1 * model.phases.reduce((sum, p) => sum + (p.workYear === y ? spentInPhase(p, model) : 0), 0));
   const [whole, owner] = [flow('whole'), flow('owner')];
   const present = (flows: readonly number[]): number[] => flows.map((x, y) => x * model.discount[y]!);
-  const net = present(spent.map((s, y) => s + whole[y]!));
+  const rebates = years.map((y) => model.rebates.reduce((sum, r) => sum + (r.workYear === y ? r.amount : 0), 0));
+  const net = present(spent.map((s, y) => s + whole[y]! + rebates[y]!));
   let sum = 0;
   const cumulative = net.map((x) => (sum += x));
   const back = years.map((y) => (y > 0 && cumulative[y - 1]! < 0 && cumulative[y]! >= 0 ? y - 1 - cumulative[y - 1]! / net[y]! : 0));
-  return { spent, whole, owner, presentSpent: present(spent), presentWhole: present(whole), presentOwner: present(owner), cumulative, back, base: bases };
+  return { spent, whole, owner, rebates, presentRebates: present(rebates), presentSpent: present(spent), presentWhole: present(whole), presentOwner: present(owner), cumulative, back, base: bases };
 }
 
 type YearCell = (year: number, column: string) => LiveFormula | number;
@@ -103,7 +109,7 @@ function turned(at: { readonly y: number; readonly c: string; readonly row: numb
 }
 
 /** One time axis for the whole plan: factors, flows, present values and the cash position, by live formulas. */
-export function writeTimeAxis(sheet: Worksheet, at: number, of: { readonly model: MoneyModel; readonly spending: TablePlace; readonly savings: SavingsPlace; readonly currency: string; readonly startYear: number }): AxisPlace {
+export function writeTimeAxis(sheet: Worksheet, at: number, of: { readonly model: MoneyModel; readonly spending: TablePlace; readonly savings: SavingsPlace; readonly rebates: RebatesPlace; readonly currency: string; readonly startYear: number }): AxisPlace {
   const { model, spending, savings, currency } = of;
   const { years, workYears } = model;
   const results = axisResults(model);
@@ -138,14 +144,16 @@ export function writeTimeAxis(sheet: Worksheet, at: number, of: { readonly model
   };
   const range = (column: number): string => `$${columnName(column)}$${String(spending.firstRow)}:$${columnName(column)}$${String(Math.max(spending.firstRow, spending.lastRow))}`;
   const spentRow = write({ label: 'Spending (money out is below zero)', unit: currency, format: FORMAT.money, total: sum(results.spent), cell: (y, c) => live(`-1*SUMIF(${range(SPENDING_COLUMN.workYear)},${head(c)},${range(SPENDING_COLUMN.total)})`, results.spent[y]!) });
+  const rebateRow = write({ label: 'Rebates received', unit: currency, format: FORMAT.money, total: sum(results.rebates), cell: (y, c) => live(`SUMIF(${of.rebates.years},${head(c)},${of.rebates.amounts})`, results.rebates[y]!) });
   const wholeRow = write({ label: 'Saving, all payers', unit: currency, format: FORMAT.money, total: sum(results.whole), cell: saved(baseWhole, results.whole) });
   const ownerRow = write({ label: 'of which the owner keeps', unit: currency, format: FORMAT.money, total: sum(results.owner), cell: saved(baseOwner, results.owner) });
   const today = (label: string, flows: readonly number[], from: number): number => write({ label, unit: currency, format: FORMAT.money, total: sum(flows), cell: (y, c) => live(`${c}${String(from)}*${c}${String(discountRow)}`, flows[y]!) });
   const presentSpentRow = today('Spending, worth today', results.presentSpent, spentRow);
+  const presentRebateRow = today('Rebates, worth today', results.presentRebates, rebateRow);
   const presentWholeRow = today('Saving, all payers, worth today', results.presentWhole, wholeRow);
   const presentOwnerRow = today('Saving, owner, worth today', results.presentOwner, ownerRow);
-  const net = (c: string): string => `${c}${String(presentSpentRow)}+${c}${String(presentWholeRow)}`;
+  const net = (c: string): string => `${c}${String(presentSpentRow)}+${c}${String(presentRebateRow)}+${c}${String(presentWholeRow)}`;
   const cumulativeRow = write({ label: 'Cash position, all payers, worth today', unit: currency, format: FORMAT.money, isStrong: true, cell: (y, c) => live(`${y === 0 ? '' : `${before(y)}${String(row)}+`}${net(c)}`, results.cumulative[y]!) });
   const backRow = write({ label: 'Year in which it turns to plus', unit: 'years', format: FORMAT.two, cell: (y, c) => turned({ y, c, row: cumulativeRow, head: head(c), net: net(c), result: results.back[y]! }) });
-  return { discountRow, worthRow, presentSpentRow, presentWholeRow, presentOwnerRow, backRow, lastColumn, nextRow: row + 1, results };
+  return { discountRow, worthRow, presentSpentRow, rebateRow, presentRebateRow, presentWholeRow, presentOwnerRow, backRow, lastColumn, nextRow: row + 1, results };
 }
