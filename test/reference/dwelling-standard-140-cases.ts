@@ -1,6 +1,6 @@
 import {
-  dwellingYear, facadeSky, fittedSurfaceConductance_W_m2K, gapResistance_m2K_W, glazingOptics, opaqueGain_W, shadeOnFacade, skyYear, sunYear,
-  windowGain_W_m2, yearUFactor_W_m2K, type DwellingBody, type DwellingYear, type FacadeSky, type GlazingMakeUp, type HourlyYear, type HourlyValue,
+  COSINE_STEPS, dwellingYear, facadeSky, fittedSurfaceConductance_W_m2K, gapResistance_m2K_W, glazingOptics, opaqueGain_W, shadeOnFacade, skyYear, sunYear,
+  windowGain_W_m2, yearUFactor_W_m2K, type DwellingBody, type DwellingYear, type FacadeSky, type GlazingMakeUp, type HourlyYear, type HourlyValue, type ShadeGeometry,
 } from '#calc';
 
 /** How the window and the room air are modelled: as the program does, or as a plain reading of the method does. */
@@ -62,6 +62,8 @@ function caseOf(id: string): Case {
   return { ...base, heating: nightFan ? -999 : of === 40 ? setback : 20, cooling: nightFan ? dayCooling : of === 85 ? 20 : 27 };
 }
 
+const windowOf = ({ overhang }: Case): ShadeGeometry => ({ width_m: 3, height_m: 2, overhangDepth_m: overhang ? 1 : 0, overhangGap_m: 0.5, finDepth_m: 0, finGap_m: 0, reveal_m: 0, horizon: [] });
+
 /** The building of the suite under a year of weather. */
 export class Standard140 {
   readonly #sun;
@@ -111,13 +113,21 @@ export class Standard140 {
     });
   }
 
+  /** Sun let through a window of a case, kWh a year per square metre of glass: the hour loop of the heat gain, reading transmittances. */
+  transmitted_kWh_m2(id: string, azimuth_deg: number): number {
+    const of = caseOf(id);
+    const optics = glazingOptics(glasses[of.glass]);
+    const gainByCosine = Float64Array.from({ length: COSINE_STEPS + 2 }, (_, i) => optics.at((Math.acos(Math.min(1, i / COSINE_STEPS)) * 180) / Math.PI).solarTransmittance);
+    const through = { ...optics, gainByCosine, hemisphericalSolarHeatGain: optics.hemispherical.solarTransmittance };
+    const shade = shadeOnFacade(this.#sun, { azimuth_deg, tilt_deg: 90 }, windowOf(of));
+    return windowGain_W_m2({ optics: through, sky: this.sky(azimuth_deg), shade }).reduce((sum, W_m2) => sum + W_m2, 0) / 1000;
+  }
+
   #windowSun(of: Case): Float64Array {
     const optics = glazingOptics(glasses[of.glass]);
     const solar_W = new Float64Array(8760);
     for (const { azimuth_deg, area_m2 } of of.windows) {
-      const depth = of.overhang ? 1 : 0;
-      const geometry = { width_m: 3, height_m: 2, overhangDepth_m: depth, overhangGap_m: 0.5, finDepth_m: 0, finGap_m: 0, reveal_m: 0, horizon: [] };
-      const gain = windowGain_W_m2({ optics, sky: this.sky(azimuth_deg), shade: shadeOnFacade(this.#sun, { azimuth_deg, tilt_deg: 90 }, geometry) });
+      const gain = windowGain_W_m2({ optics, sky: this.sky(azimuth_deg), shade: shadeOnFacade(this.#sun, { azimuth_deg, tilt_deg: 90 }, windowOf(of)) });
       gain.forEach((W_m2, h) => (solar_W[h] = (solar_W[h] ?? 0) + area_m2 * W_m2));
     }
     return solar_W;

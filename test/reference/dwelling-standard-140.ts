@@ -195,3 +195,18 @@ export const incidentSun: ReferenceTable<{ readonly azimuth_deg: number; readonl
     { given: { azimuth_deg: 270, tilt_deg: 90 }, expect: { total_kWh_m2: [903.0, 997.0] }, place: 'West' },
   ],
 };
+
+/** Sun that gets through the windows of a case, kWh a year per square metre of glass. */
+export const transmittedSun: ReferenceTable<{ readonly case: string; readonly azimuth_deg: number }, { readonly total_kWh_m2: Range }> = {
+  of: 'calc/glass/window-gain',
+  source: 'ANSI/ASHRAE Standard 140-2020, tables B8-14 and B8-15 (six programs), weather Denver Intl 725650 TMY3',
+  seen: 'quoted elsewhere',
+  tolerance: { abs: 0.5, why: 'the programs’ own range, widened by the rounding of the printed kWh' },
+  rows: [
+    { given: { case: '600', azimuth_deg: 180 }, expect: { total_kWh_m2: [804, 826] }, place: '600, south, double clear' },
+    { given: { case: '620', azimuth_deg: 270 }, expect: { total_kWh_m2: [569, 624] }, place: '620, west, double clear' },
+    { given: { case: '660', azimuth_deg: 180 }, expect: { total_kWh_m2: [436, 506] }, place: '660, south, low-e' },
+    { given: { case: '670', azimuth_deg: 180 }, expect: { total_kWh_m2: [988, 1039] }, place: '670, south, single clear' },
+    { given: { case: '610', azimuth_deg: 180 }, expect: { total_kWh_m2: [631, 665] }, place: '610, south, overhang' },
+  ],
+};

@@ -128,3 +128,31 @@ export const midMonthDepreciation: ReferenceTable<{ readonly monthInService: num
   tolerance: { abs: 1e-9, why: 'the table’s own printed digits are used' },
   rows: midMonth.rows.map(([monthInService = NaN, ...percent]) => ({ given: { monthInService }, expect: percent, place: `month ${monthInService}` })),
 };
+
+const atThreePercent: readonly (readonly [years: number, single: number, uniform: number])[] = [
+  [1, 0.970873786407767, 0.9708737864077679],
+  [5, 0.8626087843841639, 4.579707187194535],
+  [10, 0.7440939148967249, 8.530202836775835],
+  [12, 0.7013798801929728, 9.95400399356757],
+  [15, 0.6418619473967174, 11.937935086776086],
+  [20, 0.5536757541863345, 14.877474860455518],
+  [25, 0.47760556926165915, 17.413147691278027],
+];
+
+/** Factors at 3 % in full digits. */
+export const factorsAtThreePercent: ReferenceTable<{ readonly rate: number; readonly years: number }, { readonly single: number; readonly uniform: number }> = {
+  of: 'calc/lifecycle/present-value',
+  source: 'NIST Handbook 135 formulas worked by an independent program',
+  seen: 'computed from the stated formula',
+  tolerance: { rel: 1e-12, why: 'both sides work in double precision' },
+  rows: atThreePercent.map(([years, single, uniform]) => ({ given: { rate: 0.03, years }, expect: { single, uniform }, place: `${years} years` })),
+};
+
+/** Present value of flows at a rate, as printed. */
+export const presentValuesPrinted: ReferenceTable<{ readonly flows: readonly number[]; readonly rate: number }, { readonly value: number }> = {
+  of: 'calc/lifecycle/present-value',
+  source: 'documentation of the open numpy library, release 1.10, npv',
+  seen: 'in the source',
+  tolerance: { abs: 1e-12, why: 'printed in full digits' },
+  rows: [{ given: { flows: [-100, 39, 59, 55, 20], rate: 0.281 }, expect: { value: -0.00847859163845488 }, place: 'npv(0.281, …)' }],
+};

@@ -5,6 +5,5 @@ const checks = sunAndSky.filter(({ table }) => table.of.startsWith('calc/sky/'))
 checks.forEach(hold);
 
 it('no table has lost its rows', () => {
-  expect(checks.map(({ table }) => table.rows.length)).toEqual([326, 90, 120, 12, 150, expect.any(Number)]);
-  expect(checks.at(-1)!.table.rows.length).toBeGreaterThan(300);
+  expect(checks.map(({ table }) => table.rows.length)).toEqual([326, 88, 90, 120, 12, 150, 349, 6, 8]);
 });

@@ -1,7 +1,9 @@
 import {
-  billOfMonths, depreciation, isFigure, lifeCycle, modifiedRateOfReturn, projectLifeCycle, rateOfReturn, readTariff, singlePresentValue, stepsCost_cents, uniformPresentValue, type TariffText,
+  billOfMonths, depreciation, isFigure, lifeCycle, modifiedRateOfReturn, presentValue, projectLifeCycle, rateOfReturn, readTariff, singlePresentValue, stepsCost_cents, uniformPresentValue, type TariffText,
 } from '#calc';
-import { filmProjects, midMonthDepreciation, modifiedRates, presentValueFactors, ratesOfReturnPrinted, stormWindows, stormWindowsDerived } from '../finance.js';
+import {
+  factorsAtThreePercent, filmProjects, midMonthDepreciation, modifiedRates, presentValueFactors, presentValuesPrinted, ratesOfReturnPrinted, stormWindows, stormWindowsDerived,
+} from '../finance.js';
 import { demandSteps, energyBlocks, marginalSaving, type Steps } from '../tariff-steps.js';
 import type { ReferenceTable } from '../reference-table.js';
 import { byName, check, type Check } from './check.js';
@@ -30,6 +32,12 @@ export const finance: readonly Check[] = [
       { what: 'factor', expected: printed.factor, ours: kind === 'SPV' ? singlePresentValue(discount, years) : uniformPresentValue(discount, years, escalation), limit: 0.5 * 10 ** -printed.digits },
     ],
   }),
+  check({
+    title: 'Present-value factors at 3 % in full digits',
+    table: factorsAtThreePercent,
+    compare: ({ given: { rate: discount, years }, expect: wanted }) => byName(wanted, { single: singlePresentValue(discount, years), uniform: uniformPresentValue(discount, years) }),
+  }),
+  check({ title: 'Present value of flows as printed', table: presentValuesPrinted, compare: ({ given, expect: wanted }) => byName(wanted, { value: presentValue(given.flows, given.rate) }) }),
   check({
     title: 'Storm windows of the handbook',
     table: stormWindows,

@@ -1,5 +1,5 @@
 import { asInTheProgram, plainMethod, Standard140 } from '../dwelling-standard-140-cases.js';
-import { freeFloatCases, incidentSun, stepCases, thermalCases, type Range } from '../dwelling-standard-140.js';
+import { freeFloatCases, incidentSun, stepCases, thermalCases, transmittedSun, type Range } from '../dwelling-standard-140.js';
 import { check, type Check, type CheckOf, type Figure, type KnownMiss } from './check.js';
 import { hourlyFilesAreHere, hourlyYear } from './hourly-files.js';
 
@@ -85,5 +85,11 @@ export const standard140Suite: readonly Check[] = [
       const total = [sky.beam_W_m2, sky.sky_W_m2, sky.ground_W_m2].reduce((sum, part) => sum + part.reduce((a, b) => a + b, 0), 0) / 1000;
       return [{ what: 'kWh/m² a year', expected: programs, ours: total, limit: 0.5 + 0.001 * programs[1] }];
     },
+  }),
+  check({
+    title: 'Standard 140, sun through the windows',
+    table: transmittedSun,
+    isHere,
+    compare: ({ given, expect: { total_kWh_m2: programs } }) => [{ what: 'kWh/m² of glass a year', expected: programs, ours: house().transmitted_kWh_m2(given.case, given.azimuth_deg) }],
   }),
 ];

@@ -1,5 +1,5 @@
 import {
-  clearDayGain, clearSky, cosIncidence, diffuseShare, extraterrestrialNormal_W_m2, irradianceOnFacade, largestClearDayGain, relativeAirMass, sunlitShare, sunPosition,
+  clearDayGain, clearSky, cosIncidence, diffuseShare, extraterrestrialNormal_W_m2, irradianceOnFacade, largestClearDayGain, relativeAirMass, sunlitShare, sunPosition, W_m2Of_Btu_h_ft2,
 } from '#calc';
 import type { ReferenceTable } from '../reference-table.js';
 import { sunlitShares } from '../shade-sunlit.js';
@@ -7,9 +7,11 @@ import { clearSkies, phoenixNoons } from '../sky-clear.js';
 import { erbsHours } from '../sky-diffuse-share.js';
 import { solarGainFactors } from '../sky-solar-gain-factor.js';
 import { incidenceAngles, transposition } from '../sky-transposition.js';
-import { extraterrestrialDays } from '../sun-extraterrestrial.js';
+import { denverHours } from '../sky-denver-hours.js';
+import { manualPeaks, solarGainParts } from '../sky-solar-gain-parts.js';
+import { extraterrestrialDays, extraterrestrialPrinted } from '../sun-extraterrestrial.js';
 import { sunPositions, sunPositionWorkedExample } from '../sun-position.js';
-import { check, type Check } from './check.js';
+import { byName, check, type Check } from './check.js';
 
 const sinDeg = (angle_deg: number): number => Math.sin((angle_deg * Math.PI) / 180);
 const cosDeg = (angle_deg: number): number => Math.cos((angle_deg * Math.PI) / 180);
@@ -58,6 +60,11 @@ export const sunAndSky: readonly Check[] = [
     compare: ({ given, expect: want }) => [{ what: 'W/m²', expected: want, ours: extraterrestrialNormal_W_m2(given) }],
   }),
   check({
+    title: 'Sun outside the air, as printed for the 21st of each month',
+    table: extraterrestrialPrinted,
+    compare: ({ given, expect: want }) => [{ what: 'W/m²', expected: want, ours: extraterrestrialNormal_W_m2(given) }],
+  }),
+  check({
     title: 'Light on a facade in one hour, three skies',
     table: transposition,
     compare: ({ given, expect: want }) => {
@@ -77,6 +84,16 @@ export const sunAndSky: readonly Check[] = [
     },
   }),
   check({
+    title: 'Light on eight walls, hours of a Denver year',
+    table: denverHours,
+    compare: ({ given: { hour, ...light }, expect: walls }) =>
+      walls.flatMap(([beam_W_m2, sky_W_m2, ground_W_m2], eighth) => {
+        const extraterrestrial = extraterrestrialNormal_W_m2(Math.floor(hour / 24) + 1);
+        const ours = irradianceOnFacade({ ...light, azimuth_deg: eighth * 45, tilt_deg: 90, albedo: 0.2, sky: 'perez', extraterrestrialNormal_W_m2: extraterrestrial });
+        return byName({ beam_W_m2, sky_W_m2, ground_W_m2 }, ours).map((figure) => ({ ...figure, what: `${eighth * 45}° ${figure.what}` }));
+      }),
+  }),
+  check({
     title: 'Angle of incidence, any tilt',
     table: incidenceAngles,
     compare: ({ given, expect: want }) => [{ what: 'cosine', expected: want.cosIncidence, ours: cosIncidence(given) }],
@@ -94,6 +111,27 @@ export const sunAndSky: readonly Check[] = [
     compare: ({ given: { solarTime_h, ...window }, expect: want }) => [
       { what: 'gain, W/m²', expected: want, ours: (solarTime_h === null ? largestClearDayGain(window) : clearDayGain(window, solarTime_h)).gain_W_m2 },
     ],
+  }),
+  check({
+    title: 'Steps behind a solar heat gain factor',
+    table: solarGainParts,
+    compare: ({ given: { solarTime_h, ...window }, expect: want }) => {
+      const ours = clearDayGain(window, solarTime_h);
+      const inFeet = (W_m2: number): number => W_m2 / W_m2Of_Btu_h_ft2(1);
+      return byName(want, {
+        ...ours, directNormal_Btu_h_ft2: inFeet(ours.directNormal_W_m2), beam_Btu_h_ft2: inFeet(ours.beam_W_m2), diffuse_Btu_h_ft2: inFeet(ours.diffuse_W_m2), gain_Btu_h_ft2: inFeet(ours.gain_W_m2),
+      });
+    },
+  }),
+  check({
+    title: 'Highest gains of an old design manual',
+    table: manualPeaks,
+    isReport: true,
+    compare: ({ given, expect: peaks }) =>
+      (Object.keys(peaks) as (keyof typeof peaks)[]).map((side) => {
+        const ours_W_m2 = largestClearDayGain({ ...given, azimuth_deg: 45 * ['N', 'NE', 'E', 'SE', 'S', 'SW', 'W', 'NW'].indexOf(side), tilt_deg: 90 }).gain_W_m2;
+        return { what: `${side}, Btu/h·ft² of glass`, expected: peaks[side] / 0.85, ours: ours_W_m2 / W_m2Of_Btu_h_ft2(1) };
+      }),
   }),
   check({
     title: 'Sunlit share under overhangs and between fins',

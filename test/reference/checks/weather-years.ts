@@ -77,13 +77,13 @@ const walls: readonly Check[] = [
     compare: ({ given, expect: want }) => {
       const year = climates.year(given);
       const light = (what: string, expected: number, values: Float64Array): Figure => ({ what, expected, ours: total(values), limit: 0.01 * expected });
-      const mean = (what: string, expected: number, values: Float64Array, limit: number): Figure => ({ what, expected, ours: (total(values) * 1000) / 8760, limit });
+      const mean = (values: Float64Array): number => (total(values) * 1000) / 8760;
       return [
         light('direct, kWh/m²', want.directNormal_kWh_m2, year.directNormal_W_m2),
         light('diffuse, kWh/m²', want.diffuseHorizontal_kWh_m2, year.diffuseHorizontal_W_m2),
         light('global, kWh/m²', want.globalHorizontal_kWh_m2, year.globalHorizontal_W_m2),
-        mean('outdoors, °C', want.outdoor_degC, year.outdoor_degC, 0.1),
-        mean('wet bulb, °C', want.wetBulb_degC, year.wetBulb_degC, 0.3),
+        { what: 'outdoors, °C', expected: want.outdoor_degC, ours: mean(year.outdoor_degC), limit: 0.1 },
+        { what: 'wet bulb, °C', expected: want.wetBulb_degC, ours: mean(year.wetBulb_degC), limit: 0.3 },
       ];
     },
   }),
