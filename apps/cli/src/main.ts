@@ -14,6 +14,7 @@ import { rank } from './commands/rank.js';
 import { record } from './commands/record.js';
 import { run } from './commands/run.js';
 import { serve } from './commands/serve.js';
+import { shadow } from './commands/shadow-line.js';
 import { sign } from './commands/sign.js';
 import { verify } from './commands/verify.js';
 
@@ -43,7 +44,7 @@ Exit codes: 0 done; 1 failed (the message says why); 2 a value or a file cannot 
   );
 
 // In the order of the work.
-for (const add of [check, importFolder, bills, ledger, rank, plan, explain, exportPlan, calendar, sign, record, papers, verify, run, serve, compute]) add(program);
+for (const add of [check, importFolder, bills, ledger, rank, plan, explain, exportPlan, calendar, sign, record, shadow, papers, verify, run, serve, compute]) add(program);
 
 try {
   await program.parseAsync();
