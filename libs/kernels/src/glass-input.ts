@@ -15,7 +15,8 @@ export const paneInput = z.strictObject({
   coated: z.boolean().optional().describe('angles follow the fitted curves of coated glass; told by the figures when absent'),
 });
 
-const gapInput = z.union([
+/** A gap as kernels take it: its resistance, or width and gas. */
+export const gapInput = z.union([
   z.strictObject({ resistance_m2K_W: z.number().positive() }),
   z.strictObject({ width_mm: z.number().positive(), gas: z.enum(['air', 'argon']).default('air') }),
 ]);
