@@ -47,6 +47,15 @@ function buildingsText(plan: Plan): string {
   }));
 }
 
+/** What is expected of the modelled savings: as modelled, and as studies and bills found. */
+function realisationText(plan: Plan): string[] {
+  if (plan.bills === undefined) return ['These are model figures, not calibrated on bills: measured studies of lived-in homes mostly find less.'];
+  const { plan: found, calibration, verification, setting } = plan.bills;
+  const year = (share: number): string => dollars(plan.payback.firstYearCooling_cents * share);
+  const range = setting === 'as-found' ? `Savings count as found (${percent(found.middle)} of the model), as asked.` : `First-year cooling saving as modelled ${dollars(plan.payback.firstYearCooling_cents)}; with what studies and bills found ${year(found.middle)} (${year(found.low)} to ${year(found.high)}).`;
+  return [`${range} ${found.words}.`, calibration.words, ...(verification === null ? [] : [verification.words])];
+}
+
 /** The plan in a page of text. */
 export function planText(plan: Plan): string {
   const { payback, eligible } = plan;
@@ -59,7 +68,7 @@ export function planText(plan: Plan): string {
     `Everything eligible costs ${dollars(eligible.cost_cents)}; the caps buy ${percent(eligible.boughtShare)} of it, and ${percent(eligible.payingBoughtShare)} of the ${dollars(eligible.payingCost_cents)} that pays in this view.`,
     `First year of each line: cooling down by ${payback.firstYear_kWh.toFixed(0)} kWh, ${dollars(payback.firstYearCooling_cents)}; heating up by ${dollars(payback.firstYearHeating_cents)}; the owner keeps ${dollars(payback.firstYearOwner_cents)}.`,
     `All costs in, both views: net present value ${dollars(payback.npv_cents)} for the whole building, ${dollars(payback.npvOwner_cents)} for the owner; payback ${years(payback.simplePayback_yr)} years.`,
-    'These are model figures, not calibrated on bills: measured studies of lived-in homes mostly find less.',
+    ...realisationText(plan),
     '',
     buildingsText(plan),
     '',

@@ -57,7 +57,7 @@ export async function planPortfolio(asked: PlanJob, work: Workers): Promise<Plan
     const next = nextCaps(caps, priced, { ...settings, round });
     if (round > MOST_ROUNDS || (next.log.length === 0 && unsettled.length === 0)) {
       const held = heldWithinCaps(best.priced, best.trim);
-      return withLedger(withBills(await planOf({ job, known, skies, choices, settings, valued, chosen: best.chosen, pricing: best.pricing, priced: held.priced, rounds: [...rounds, ...held.log], workedCaps: best.chosen.caps_cents, fullCapBound_cents, work }), review), job);
+      return withLedger(withBills(await planOf({ job, known, skies, choices, settings, valued, chosen: best.chosen, pricing: best.pricing, priced: held.priced, rounds: [...rounds, ...held.log], workedCaps: best.chosen.caps_cents, fullCapBound_cents, work }), review, { job, options: valued.options }), job);
     }
     rounds.push(...next.log, ...unsettled.map((m) => sharedMeterLog(round, m)));
     caps = next.caps_cents;

@@ -3,6 +3,7 @@ import ExcelJS from 'exceljs';
 import { paybackSheets } from './payback/payback-sheet.js';
 import { SHEET } from './sheet-names.js';
 import { assumptionsSheet } from './sheets/assumptions.js';
+import { calibrationSheet } from './sheets/calibration.js';
 import { capCurveSheet } from './sheets/cap-curve.js';
 import { cutListSheet } from './sheets/cut-list.js';
 import { energySheet } from './sheets/energy.js';
@@ -14,6 +15,7 @@ import { planSheet } from './sheets/plan-lines.js';
 import { rankedDwellingsSheet, rankedFacadesSheet } from './sheets/ranked.js';
 import { reserveSheet } from './sheets/reserve.js';
 import { summarySheet } from './sheets/summary.js';
+import { verificationSheet } from './sheets/verification.js';
 import { waitingSheet } from './sheets/waiting.js';
 import { workOrdersSheet } from './sheets/work-orders.js';
 
@@ -39,7 +41,8 @@ export function rolloutWorkbook(kept: Plan): ExcelJS.Workbook {
   const film = filmSheet(book, plan);
   const payback = paybackSheets(book, plan);
   metersSheet(book, plan);
-  energySheet(book, plan);
+  calibrationSheet(book, plan);
+  verificationSheet(book, plan);
   ledgerSheet(book, plan);
   energySheet(book, plan);
   assumptionsSheet(book, plan);

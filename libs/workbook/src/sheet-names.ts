@@ -20,6 +20,8 @@ export const SHEET = {
   tariffs: 'Tariffs',
   meters: 'Meters',
   energy: 'Energy',
+  calibration: 'Calibration',
+  verification: 'Verification',
   ledger: 'Ledger',
   assumptions: 'Assumptions and sources',
   findings: 'Findings',

@@ -1,7 +1,10 @@
 import { defectShare, learnedRealisation, type LogSpread, type Portfolio, recalibrated, type SiteRecord, type TimeModel } from '#calc';
+import { grouped } from '../grouped.js';
 import type { DefaultOf } from '../job/assumption-book.js';
+import { defaultsOf } from '../job/plan-job.js';
 import type { FilmOption } from '../options/option.js';
 import { type MeasuredRealisation, type Verification, didItPay } from './did-it-pay.js';
+import { type BillsJob, billsOf } from './fit-bills.js';
 import { installedDays } from './installed-days.js';
 import type { MeterBills } from './meter-bills.js';
 import type { BillsReview, StatedRealisation } from './review.js';
@@ -73,11 +76,11 @@ function defectsOf(records: readonly SiteRecord[], of: { readonly done: DoneOpti
 }
 
 /** What was learned from bills and site records, with the rules it was learned by. */
-export function learned(of: { readonly records: readonly SiteRecord[]; readonly verification: Verification; readonly before: StatedRealisation | null; readonly done: DoneOption; readonly visits: readonly TimedVisit[]; readonly timeModel: TimeModel; readonly defaultOf: DefaultOf }): Learned {
+export function learned(of: { readonly records: readonly SiteRecord[]; readonly verification: Verification; readonly before: StatedRealisation | null; readonly done: DoneOption; readonly visits: readonly TimedVisit[] | null; readonly timeModel: TimeModel; readonly defaultOf: DefaultOf }): Learned {
   const { records, verification, before } = of;
   const measured = verification.realisation;
   const realisation = measured === null || before === null ? null : { before, measured, after: learnedStated(before, measured) };
-  const { factor, recorded, visits } = recalibrated(of.timeModel, of.visits);
+  const { factor, recorded, visits } = recalibrated(of.timeModel, of.visits ?? []);
   const defects = defectsOf(records, { done: of.done, expected: of.defaultOf<number>('defectShare').value });
   return {
     realisation,
@@ -87,22 +90,31 @@ export function learned(of: { readonly records: readonly SiteRecord[]; readonly 
       realisation === null
         ? 'Savings: no bills after the work can be held against a modelled saving; the expectation stays.'
         : `Savings: bills show ${percent(realisation.measured.factor)} of the modelled saving (${percent(realisation.measured.low)} to ${percent(realisation.measured.high)}); weighed with the ${percent(realisation.before.middle)} expected before by Bayes’ rule, the next phase expects ${percent(realisation.after.middle)} (${percent(realisation.after.low)} to ${percent(realisation.after.high)}).`,
-      visits === 0
+      ...(of.visits === null ? [] : [visits === 0
         ? 'Minutes: no visit was timed; the time model stays.'
-        : `Minutes: ${String(visits)} timed visits took ${recorded.toFixed(2)} of the planned minutes; weighed with the time model, a re-plan takes its minutes times ${factor.toFixed(2)}.`,
+        : `Minutes: ${String(visits)} timed ${visits === 1 ? 'visit' : 'visits'} took ${recorded.toFixed(2)} of the planned minutes; weighed with the time model, a re-plan takes its minutes times ${factor.toFixed(2)}.`]),
       defects.panes === 0 ? 'Defects: no pane is noted as done.' : `Defects: ${String(defects.defects)} on ${String(defects.panes)} panes; with the expected ${percent(defects.expected)} counting as twenty panes, ${percent(defects.share)} are taken to be done again.`,
     ],
   };
 }
 
+/** What looking back from a plan needs: its job, and every option that was valued. */
+export interface LookBack {
+  readonly job: BillsJob;
+  readonly options: readonly FilmOption[];
+}
+
 /** The review with what the bills after the work say weighed in for every dwelling; as it was where they say nothing. */
-export function learnedReview(review: BillsReview, of: { readonly bills: readonly MeterBills[]; readonly portfolio: Portfolio; readonly options: readonly FilmOption[] }): BillsReview {
-  if (of.bills.every((b) => b.installed === null)) return review;
-  const byDwelling = new Map<string, FilmOption[]>();
-  for (const o of of.options) byDwelling.set(o.dwelling, [...(byDwelling.get(o.dwelling) ?? []), o]);
-  const done = doneOptions(of.portfolio.siteRecords, (d) => byDwelling.get(d) ?? []);
-  const { realisation } = didItPay(of.bills, { heats: heatsByWire(of.portfolio), modelledShareOfCooling: modelledShareOfCooling(done) });
-  if (realisation === null) return review;
+export function learnedReview(review: BillsReview, of: LookBack): BillsReview {
+  const { portfolio } = of.job;
+  const bills = billsOf(of.job);
+  if (bills.every((b) => b.installed === null)) return review;
+  const byDwelling = grouped(of.options, (o) => o.dwelling);
+  const done = doneOptions(portfolio.siteRecords, (d) => byDwelling.get(d) ?? []);
+  const verification = didItPay(bills, { heats: heatsByWire(portfolio), modelledShareOfCooling: modelledShareOfCooling(done) });
+  const taught = learned({ records: portfolio.siteRecords, verification, before: review.plan, done, visits: null, timeModel: of.job.catalogue.timeModel, defaultOf: defaultsOf(of.job.catalogue) });
+  const { realisation } = verification;
+  if (realisation === null) return { ...review, verification, learned: taught };
   const after = (r: StatedRealisation): StatedRealisation => learnedStated(r, realisation);
-  return { ...review, plan: after(review.plan), uncalibrated: after(review.uncalibrated), byDwelling: Object.fromEntries(Object.entries(review.byDwelling).map(([d, r]) => [d, after(r)])) };
+  return { ...review, verification, learned: taught, plan: after(review.plan), uncalibrated: after(review.uncalibrated), byDwelling: Object.fromEntries(Object.entries(review.byDwelling).map(([d, r]) => [d, after(r)])) };
 }

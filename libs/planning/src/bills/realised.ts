@@ -52,5 +52,5 @@ export function billsReview(known: KnownPortfolio, of: { readonly calibration: C
     byGroup.set(key, found);
     byDwelling[d.id] = found;
   }
-  return { calibration: of.calibration, uncalibrated, byDwelling, plan: overAll(known.dwellings.map((d) => byDwelling[d.id] ?? uncalibrated), uncalibrated), setting: of.job.portfolio.settings.realisation ?? 'as-modelled' };
+  return { calibration: of.calibration, uncalibrated, byDwelling, verification: null, learned: null, plan: overAll(known.dwellings.map((d) => byDwelling[d.id] ?? uncalibrated), uncalibrated), setting: of.job.portfolio.settings.realisation ?? 'as-modelled' };
 }

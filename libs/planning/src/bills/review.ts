@@ -1,4 +1,6 @@
 import type { BillFitness, Realisation } from '#calc';
+import type { Verification } from './did-it-pay.js';
+import type { Learned } from './learned.js';
 import type { MeterFit } from './meter-fit.js';
 
 /** What a saving rests on. */
@@ -63,6 +65,9 @@ export interface BillsReview {
   /** By dwelling; a dwelling that is not listed has `uncalibrated`. */
   readonly byDwelling: Readonly<Record<string, StatedRealisation>>;
   readonly uncalibrated: StatedRealisation;
+  /** What bills after the work say, and what was learned of it; null where no film went on a dwelling with bills. */
+  readonly verification: Verification | null;
+  readonly learned: Learned | null;
   /** How it enters the value of the plan. */
   readonly setting: 'as-modelled' | 'as-found';
 }

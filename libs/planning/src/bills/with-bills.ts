@@ -1,4 +1,5 @@
 import type { Plan, PlanFinding } from '../plan/plan.js';
+import { learnedReview, type LookBack } from './learned.js';
 import type { BillsReview, StatedRealisation } from './review.js';
 
 /** What is expected of a dwelling's modelled saving. */
@@ -18,7 +19,8 @@ function aboutSavings(review: BillsReview): PlanFinding {
       whatToDo: 'give bills of the last year, and compare bills after the first phase before spending the next cap on the strength of these savings',
     };
   }
-  return { severity: 'note', subject: 'all savings', text: `${plan.words}. ${calibration.words}`, whatToDo: 'compare bills after the first phase: bills before it show the cooling, not what film takes off it' };
+  const shown = review.verification === null ? '' : ` ${review.verification.words}`;
+  return { severity: 'note', subject: 'all savings', text: `${plan.words}. ${calibration.words}${shown}`, whatToDo: 'compare bills after the first phase: bills before it show the cooling, not what film takes off it' };
 }
 
 /** What the calibration left over, as findings. */
@@ -30,13 +32,14 @@ function leftOver({ calibration }: BillsReview): PlanFinding[] {
 }
 
 /** The plan with what bills say of it: beside every ranked dwelling and line, and for the whole. No figure of the plan is changed here. */
-export function withBills(plan: Plan, review: BillsReview): Plan {
+export function withBills(plan: Plan, calibratedReview: BillsReview, back: LookBack): Plan {
+  const review = learnedReview(calibratedReview, back);
   const named = <T extends { readonly dwelling: string }>(rows: readonly T[]): (T & { readonly realisation: StatedRealisation })[] => rows.map((row) => ({ ...row, realisation: realisationOfDwelling(review, row.dwelling) }));
   const lines = named(plan.lines);
   const saved = lines.reduce((sum, l) => sum + Math.max(0, l.option.yearlyCooling_cents), 0);
   const share = (part: 'low' | 'middle' | 'high'): number => lines.reduce((sum, l) => sum + Math.max(0, l.option.yearlyCooling_cents) * l.realisation[part], 0) / saved;
   const [low, middle, high] = saved > 0 ? [share('low'), share('middle'), share('high')] : [review.plan.low, review.plan.middle, review.plan.high];
-  const basis = lines.some((l) => l.realisation.basis !== 'model, not calibrated') ? 'calibrated to bills' : lines.length > 0 ? 'model, not calibrated' : review.plan.basis;
+  const basis = lines.find((l) => l.realisation.basis !== 'model, not calibrated')?.realisation.basis ?? (lines.length > 0 ? 'model, not calibrated' : review.plan.basis);
   const calibratedLines = lines.filter((l) => l.realisation.basis === 'calibrated to bills').length;
   const partly = basis === 'calibrated to bills' && calibratedLines < lines.length ? ` (${String(calibratedLines)} of ${String(lines.length)} lines)` : '';
   const whole: StatedRealisation = { low, middle, high, basis, words: `${basis}${partly}: of the modelled saving ${percent(middle)} is expected in bills, eight in ten between ${percent(low)} and ${percent(high)}` };

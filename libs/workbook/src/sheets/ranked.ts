@@ -7,9 +7,13 @@ import { FORMAT } from '../style.js';
 import type { Column } from '../table.js';
 
 const NOTE =
-  'Rank = expected yearly cooling-cost reduction, all payers, before added heating, for each dollar of installed film. Rows of one band cannot be told apart. Eight in ten lie between low and high by what is specific to the dwelling; model, not calibrated.';
+  'Rank = expected yearly cooling-cost reduction, all payers, before added heating, for each dollar of installed film. Rows of one band cannot be told apart. Eight in ten lie between low and high by what is specific to the dwelling. What bills may be expected to show of a modelled saving stands in its own column.';
 
 const reasonAndPlan: readonly Column<RankedDwelling>[] = [
+  { head: 'Expected in bills', unit: 'share of the modelled', width: 11, format: FORMAT.percent, value: (r) => r.realisation?.middle ?? '' },
+  { head: 'low', unit: '1 in 10 below', width: 8, format: FORMAT.percent, value: (r) => r.realisation?.low ?? '' },
+  { head: 'high', unit: '1 in 10 above', width: 8, format: FORMAT.percent, value: (r) => r.realisation?.high ?? '' },
+  { head: 'Rests on', unit: '', width: 14, value: (r) => r.realisation?.basis ?? 'model, not calibrated' },
   { head: 'Reason', unit: '', width: 46, value: (r) => r.reason },
   { head: 'In the plan', unit: 'phase, or why not', width: 24, value: (r) => r.inPlan },
   { head: 'Where plan and rank differ', unit: '', width: 30, value: (r) => r.differs ?? '' },

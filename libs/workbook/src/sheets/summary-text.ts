@@ -10,6 +10,14 @@ export function leftText(plan: Plan): string[] {
   return left.length === 0 ? [] : [`Nothing left that pays: ${left.map((p) => `${dollarsText(p.left_cents)} of ${p.phase.id}`).join(', ')} ${left.length === 1 ? 'stays' : 'stay'} unspent.`];
 }
 
+/** What is expected of the modelled savings in bills: as modelled, and with what studies and bills found. */
+export function realisationText({ bills, payback }: Plan): string[] {
+  if (bills === undefined) return [];
+  const year = (share: number): string => dollarsText(payback.firstYearCooling_cents * share);
+  const first = bills.setting === 'as-found' ? 'Savings count as found, as asked.' : `First-year cooling saving as modelled ${dollarsText(payback.firstYearCooling_cents)}; with what studies and bills found ${year(bills.plan.middle)} (${year(bills.plan.low)} to ${year(bills.plan.high)}).`;
+  return [`${first} ${bills.plan.words}. ${bills.calibration.words}`, ...(bills.verification === null ? [] : [bills.verification.words])];
+}
+
 /** Bound and gap in words, and what became of the choice when whole rolls were bought. */
 export function proofText({ proof, worth }: Plan): string {
   const found = dollarsText(proof.value_cents);
@@ -26,7 +34,7 @@ export function proofText({ proof, worth }: Plan): string {
 export function notKnown(plan: Plan): string[] {
   const assumed = plan.assumed.length;
   return [
-    'The savings are a model, not calibrated with readings of these dwellings. Measured studies find less saved than modelled; the use factor of the assumptions stands for that.',
+    `${plan.bills?.plan.basis === 'calibrated to bills' ? 'The savings are a model brought towards bills; bills before the work show the cooling, not what film takes off it.' : 'The savings are a model, not calibrated with bills of these dwellings.'} Measured studies find less saved than modelled: see ${SHEET.calibration} for what is expected in bills.`,
     `${String(assumed)} groups of values are assumed because the survey leaves them blank: see ${SHEET.assumptions}.`,
     'It does not know how people use blinds, windows and set points from day to day, how weather and prices will turn out, or how long the film will really last.',
     'It does not decide whether film may go on a pane: the film maker’s chart, the warranties, local code and licensed practice do. Sizes are from the survey: measure before cutting.',

@@ -7,7 +7,7 @@ import { SHEET } from '../sheet-names.js';
 import { bold, FORMAT } from '../style.js';
 import { type Column, setWidths, type TablePlace, writeTable } from '../table.js';
 import { type Check, checksOf, type CheckPlaces } from './checks.js';
-import { leftText, notKnown, proofText, whatToOpen } from './summary-text.js';
+import { leftText, notKnown, proofText, realisationText, whatToOpen } from './summary-text.js';
 
 const LONGEST = 168;
 
@@ -43,6 +43,7 @@ function answers(plan: Plan): string[] {
     `Everything eligible costs ${dollarsText(eligible.cost_cents)}; the caps buy ${share(eligible.boughtShare)}. What is eligible and pays costs ${dollarsText(eligible.payingCost_cents)}; the caps buy ${share(eligible.payingBoughtShare)} of it.`,
     `Caps of ${dollarsText(caps)} in ${String(plan.phases.length)} phases; ${dollarsText(spent)} is spent on ${String(plan.lines.length)} dwellings with ${String(panes)} panes.`,
     `First-year saving ${dollarsText(payback.firstYear_cents)}, of which the owner keeps ${dollarsText(payback.firstYearOwner_cents)}. Electricity ${Math.round(payback.firstYear_kWh).toLocaleString('en-US')} kWh less. Simple payback ${payback.simplePayback_yr === null ? 'none' : `${payback.simplePayback_yr.toFixed(1)} years`}.`,
+    ...realisationText(plan),
     proofText(plan),
     ...leftText(plan),
   ];
@@ -91,7 +92,7 @@ export function summarySheet(book: Workbook, plan: Plan, places: CheckPlaces): T
   const sheet = book.getWorksheet(SHEET.summary) ?? book.addWorksheet(SHEET.summary);
   const columns = spendingColumns(plan.terms.currency);
   setWidths(sheet, columns);
-  titleRow(sheet, plan.name, `Plan ${plan.id}, revision ${String(plan.revision)}, made ${plan.madeOn}; study start ${plan.terms.studyStart}; program ${plan.program}; inputs ${plan.inputHash}. Model, not calibrated.`);
+  titleRow(sheet, plan.name, `Plan ${plan.id}, revision ${String(plan.revision)}, made ${plan.madeOn}; study start ${plan.terms.studyStart}; program ${plan.program}; inputs ${plan.inputHash}. ${plan.bills?.plan.basis === undefined || plan.bills.plan.basis === 'model, not calibrated' ? 'Model, not calibrated' : `Savings ${plan.bills.plan.basis}`}.`);
   let row = 4;
   for (const text of answers(plan)) row = paragraph(sheet, row, { text, longest: LONGEST });
   section(sheet, row + 1, 'Spending by phase');
