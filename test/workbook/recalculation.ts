@@ -38,7 +38,7 @@ const nameOf = (book: ExcelJS.Workbook): { name: string; expression: string }[] 
 
 /** The book in another program's hands: names, formulas and values, computed from nothing. */
 export function engineOf(book: ExcelJS.Workbook): HyperFormula {
-  return HyperFormula.buildFromSheets(Object.fromEntries(book.worksheets.map((s) => [s.name, contents(s)])), { licenseKey: 'gpl-v3', smartRounding: false, precisionEpsilon: 1e-15 }, nameOf(book));
+  return HyperFormula.buildFromSheets(Object.fromEntries(book.worksheets.map((s) => [s.name, contents(s)])), { licenseKey: 'gpl-v3', smartRounding: false, precisionEpsilon: 1e-15, useArrayArithmetic: true }, nameOf(book));
 }
 
 /** A figure of an engine at an address. */
