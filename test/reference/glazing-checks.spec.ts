@@ -1,11 +1,10 @@
 import {
-  glazingOptics, labelledGlazing, meterPair, NOTHING_KNOWN, sheetOf, shadedGlazingOptics, simpleInwardFraction, simpleSolarHeatGainAt, SINGLE_CLEAR_3_MM, suitability, W_m2Of_Btu_h_ft2,
+  glazingOptics, meterPair, NOTHING_KNOWN, sheetOf, shadedGlazingOptics, SINGLE_CLEAR_3_MM, suitability, W_m2Of_Btu_h_ft2,
 } from '#calc';
 import { openCatalogue } from '#catalogue';
 import { blindFactor, glassFilms } from './checks/glass-films.js';
 import { hold } from './checks/hold.js';
 import { oldBlindFactors } from './glazing-blinds.js';
-import { handbookAngles_deg, handbookGains, usualU_W_m2K } from './glazing-handbook.js';
 import { implausibleReadings } from './glazing-meter.js';
 import { screenedPanes } from './glazing-stress.js';
 
@@ -21,28 +20,6 @@ it('says of a reading no window plane gives that it is implausible there', () =>
 
 it('leaves the film maker’s chart the last word on every pane', () => {
   for (const { given } of screenedPanes.rows) expect(suitability({ ...NOTHING_KNOWN, ...given.facts }, catalogue.suitabilityRules).reasons.join(' ')).toMatch(/film-to-glass chart/);
-});
-
-describe('windows known by their label alone', () => {
-  // Labels carry no optics, so rows with SHGC alone have no pass line; both routes are measured over all 56 rows.
-  it('builds make-ups that follow the handbook rows closer at their worst than the published simple form does', () => {
-    const worst = { simple: 0, makeUp: 0 };
-    for (const { given, expect: theirs } of handbookGains.rows) {
-      const label = { solarHeatGain: theirs.solarHeatGain[0], uFactor_W_m2K: usualU_W_m2K(given.family) };
-      const made = glazingOptics(labelledGlazing(label));
-      expect(made.solarHeatGain).toBeCloseTo(label.solarHeatGain, 3);
-      handbookAngles_deg.forEach((angle, i) => {
-        const table = theirs.solarHeatGain[i]!;
-        worst.simple = Math.max(worst.simple, Math.abs(simpleSolarHeatGainAt(label.solarHeatGain, label.uFactor_W_m2K, angle) - table));
-        worst.makeUp = Math.max(worst.makeUp, Math.abs(made.solarHeatGainAt(angle) - table));
-      });
-    }
-    expect(worst.makeUp).toBeLessThan(worst.simple);
-  });
-
-  it('finds the inward share of single clear near that of its surface films', () => {
-    expect(Math.abs(simpleInwardFraction(0.86, 5.9) - 0.29)).toBeLessThan(0.02);
-  });
 });
 
 describe('curtains and blinds as the innermost layer', () => {

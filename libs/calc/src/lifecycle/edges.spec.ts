@@ -14,7 +14,7 @@ describe('payback by hand', () => {
     // 110 in a year at 10 % is worth 100 today.
     ['discounted', [-100, 110], 0.1, 1],
     ['discounted, two years', [-100, 55, 60.5], 0.1, 2],
-  ])('%s', (_what, flows, rate, years) => {
+  ] as [string, number[], number, number][])('%s', (...[, flows, rate, years]) => {
     expect(paybackYears(flows, rate)).toBeCloseTo(years, 9);
   });
 
@@ -38,7 +38,7 @@ describe('rebates by hand', () => {
     ['a share of nothing, a share of all', { area_m2: 3, cost_cents: 1000 }, { ...terms, costShare: 0 }, 0],
     ['at the whole cost', { area_m2: 30, cost_cents: 1000 }, { ...terms, costShare: 1 }, 1000],
     ['no rate', { area_m2: 3, cost_cents: 1000 }, { ...terms, rate_cents_m2: 0 }, 0],
-  ])('%s', (_what, project, of, cents) => expect(rebate_cents(project, of)).toBe(cents));
+  ])('%s', (...[, project, of, cents]) => expect(rebate_cents(project, of)).toBe(cents));
 
   it.each([
     [{ area_m2: -1, cost_cents: 1 }, terms], [{ area_m2: 1, cost_cents: -1 }, terms], [{ area_m2: 1, cost_cents: 1 }, { ...terms, rate_cents_m2: -1 }],

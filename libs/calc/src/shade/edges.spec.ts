@@ -1,7 +1,7 @@
 import { leafShare, sunlitShare, type ShadeGeometry } from './index.js';
 
 const bare: ShadeGeometry = { width_m: 2, height_m: 2, overhangDepth_m: 0, overhangGap_m: 0, finDepth_m: 0, finGap_m: 0, reveal_m: 0, horizon: [] };
-const at = (geometry: Partial<ShadeGeometry>, sunAltitude_deg: number, turn_deg = 0, tilt_deg = 90) =>
+const at = (geometry: Partial<ShadeGeometry>, ...[sunAltitude_deg, turn_deg = 0, tilt_deg = 90]: [number, number?, number?]) =>
   sunlitShare({ azimuth_deg: 180, tilt_deg, leaf: 1, sunAltitude_deg, sunAzimuth_deg: 180 + turn_deg, geometry: { ...bare, ...geometry } });
 
 describe('a window of 2 m by 2 m with the sun at 45°, where every shadow is as long as what throws it', () => {
@@ -13,7 +13,7 @@ describe('a window of 2 m by 2 m with the sun at 45°, where every shadow is as 
     ['a balcony larger than the window', { overhangDepth_m: 9 }, 45, 0, 0],
     ['a reveal of 0.2 m', { reveal_m: 0.2 }, 45, 0, 0.9],
     ['a reveal and a balcony: the longer shadow counts, not the sum', { reveal_m: 0.2, overhangDepth_m: 1 }, 45, 0, 0.5],
-  ] as const)('%s', (_what, geometry, altitude, turn, share) => {
+  ] as const)('%s', (...[, geometry, altitude, turn, share]) => {
     expect(at(geometry, altitude, turn).sunlit).toBeCloseTo(share, 9);
   });
 
@@ -25,7 +25,7 @@ describe('a window of 2 m by 2 m with the sun at 45°, where every shadow is as 
     ['a reveal of 0.2 m', { reveal_m: 0.2 }, 45, 0.9],
     ['a fin and a reveal', { finDepth_m: 1, reveal_m: 0.2 }, 45, 0.5],
     ['a fin too far aside', { finDepth_m: 0.5, finGap_m: 1 }, 45, 1],
-  ] as const)('low sun, %s', (_what, geometry, turn, share) => {
+  ] as const)('low sun, %s', (...[, geometry, turn, share]) => {
     expect(at(geometry, 1e-6, turn).sunlit).toBeCloseTo(share, 5);
   });
 
