@@ -20,6 +20,7 @@ import { PortfolioController } from './portfolio/portfolio.controller.js';
 import { RanksController } from './ranks/ranks.controller.js';
 import { FormsController } from './start-page/forms.controller.js';
 import { StartPageController } from './start-page/start-page.controller.js';
+import { VerificationController } from './verification/verification.controller.js';
 
 /** What the server is put together from. */
 export interface ServerParts extends StorePlace {
@@ -33,7 +34,7 @@ export class AppModule {
     return {
       module: AppModule,
       imports: [StoreModule.forRoot({ database }), IntakeModule],
-      controllers: [ApiDescriptionController, StartPageController, FormsController, PortfolioController, ImportsController, BillsController, LedgerController, RanksController, PlansController, PapersController, ExplainController, CalendarController, JobsController, HealthController],
+      controllers: [ApiDescriptionController, StartPageController, FormsController, PortfolioController, ImportsController, BillsController, LedgerController, RanksController, PlansController, PapersController, ExplainController, CalendarController, JobsController, VerificationController, HealthController],
       providers: [Edge, ApiDescription, ImportDesk, JobRunner, KeptPlans, PlanOrders, ...makers],
     };
   }

@@ -8,6 +8,7 @@ export type * from './record/settled-work.js';
 export { whatHappened, type Happened } from './record/happened.js'; // site records against a plan
 export { afterWork, type AfterWork } from './record/after-work.js'; // what a new revision starts from
 export type * from './rolls/cut-types.js';
+export { relayPlan, type RelaidPlan, type RelaidRoll, type ReMeasured } from './rolls/relay-plan.js'; // field sizes against opened rolls
 export type * from './options/option.js';
 export type * from './energy/energy-types.js';
 export type * from './review/payback.js';
@@ -20,6 +21,7 @@ export { remainingCaps } from './ledger/remaining-caps.js';
 export type * from './bills/review.js';
 export { readTemperatures, type TemperaturesByPlace } from './bills/day-weather.js';
 export { temperaturesBeside } from './bills/temperature-file.js';
+export { billsJobOf } from './bills/bills-job.js'; // a portfolio with the weather its bills are held against
 export { fitBills, type BillsJob, type MeterFit } from './bills/fit-bills.js'; // base load, cooling, heating of every meter
 export { verifyPlan, type VerifiedMoney, type VerifyReview } from './bills/verify-plan.js'; // did it pay, and what was learned
 export type { BuildingSaving, VerifiedMeter, Verification } from './bills/did-it-pay.js';

@@ -1,6 +1,7 @@
 import type { Provider } from '@nestjs/common';
 import { PortfolioStore } from '#store';
 import { Edge } from '../edge.js';
+import { WeatherPlace } from '../verification/weather-place.js';
 import { PlanMaker, WorkbookMaker } from './plan-maker.js';
 import { PlanWorkbooks, PortfolioPlans } from './portfolio-plans.js';
 
@@ -11,5 +12,6 @@ import { PlanWorkbooks, PortfolioPlans } from './portfolio-plans.js';
  */
 export const makers = (weatherFolder: string): Provider[] => [
   { provide: PlanMaker, useFactory: (store: PortfolioStore, edge: Edge) => new PortfolioPlans(store, edge, weatherFolder), inject: [PortfolioStore, Edge] },
+  { provide: WeatherPlace, useValue: new WeatherPlace(weatherFolder) },
   { provide: WorkbookMaker, useClass: PlanWorkbooks },
 ];
