@@ -8,9 +8,9 @@ export type WorthOf = Readonly<Record<string, number>>;
 
 export const building = (change: Partial<Building> = {}): Building => ({ id: 'B1', ownerEntity: 'O', widestRoll_mm: null, oneFilm: null, wholeElevations: null, ...change }) as Building;
 
-/** An option of a dwelling of B1 on some sides with one film, for 100 dollars. */
-export const sideOption = (dwelling: string, sides: readonly number[], film = 'A', change: Partial<FilmOption> = {}): FilmOption =>
-  filmOption({ id: `${dwelling}|${sides.join('+')}|${film}`, dwelling, facades: sides, films: sides.map(() => film), film, ...change });
+/** An option of a dwelling of B1 on some sides with film A, for 100 dollars. */
+export const sideOption = (dwelling: string, sides: readonly number[], change: Partial<FilmOption> = {}): FilmOption =>
+  filmOption({ id: `${dwelling}|${sides.join('+')}|A`, dwelling, facades: sides, films: sides.map(() => 'A'), film: 'A', ...change });
 
 /** What a choice is asked: one building, phases of one owner, visits for nothing. */
 export function choiceTerms(worth: WorthOf, change: Partial<ChoiceTerms> & { readonly building?: Partial<Building> } = {}): ChoiceTerms & { readonly lockedIn: ReadonlySet<string>; readonly ownerOf: () => string } {

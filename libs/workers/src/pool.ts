@@ -1,6 +1,6 @@
 import { availableParallelism } from 'node:os';
 import { Piscina } from 'piscina';
-import type { DrawnDwelling, DrawnTask, DwellingEnergy, DwellingResult, DwellingTask, MeterLoadTask, OptionRoom, OptionUseTask, SpanUse, Workers } from '#planning';
+import type { DrawnDwelling, DrawnTask, DwellingEnergy, DwellingResult, DwellingTask, EnergyTask, MeterLoadTask, OptionRoom, OptionUseTask, SpanUse, Workers } from '#planning';
 import { chooser } from './chooser.js';
 import type { Answer, Ask } from './options.worker.js';
 import { sharedRoom } from './shared-room.js';
@@ -14,8 +14,8 @@ export interface WorkerPool extends Workers {
 /** Tasks handed over at once: enough to be worth the trip, few enough to show progress and to share the work evenly. */
 const BATCH = 8;
 
-function batches<T>(tasks: readonly T[]): T[][] {
-  return Array.from({ length: Math.ceil(tasks.length / BATCH) }, (_, i) => tasks.slice(i * BATCH, (i + 1) * BATCH));
+function batches<T>(tasks: readonly T[], size: number): T[][] {
+  return Array.from({ length: Math.ceil(tasks.length / size) }, (_, i) => tasks.slice(i * size, (i + 1) * size));
 }
 
 /**
@@ -34,46 +34,25 @@ export function workerPool(threads = availableParallelism()): WorkerPool {
     return options.pool;
   };
   const run = async (pool: Piscina, ask: Ask): Promise<Answer> => (await pool.run(ask)) as Answer;
+  /** Batches of tasks over the threads, answers in the order of the tasks. */
+  const inBatches = async <T, R>(tasks: readonly T[], of: { readonly room: OptionRoom; readonly size: number; readonly ask: (batch: readonly T[]) => Ask; readonly said?: (done: number) => void }): Promise<R[]> => {
+    const pool = await optionPool(of.room);
+    let done = 0;
+    const answers = await Promise.all(
+      batches(tasks, of.size).map(async (batch) => {
+        const answer = (await run(pool, of.ask(batch))) as unknown as readonly R[];
+        of.said?.((done += batch.length));
+        return answer;
+      }),
+    );
+    return answers.flat();
+  };
   return {
-    dwellingOptions: async (tasks: readonly DwellingTask[], room, progress) => {
-      const pool = await optionPool(room);
-      let done = 0;
-      const answers = await Promise.all(
-        batches(tasks).map(async (batch) => {
-          const answer = (await run(pool, { kind: 'options', tasks: batch })) as readonly DwellingResult[];
-          done += batch.length;
-          progress?.('dwellings', done, tasks.length);
-          return answer;
-        }),
-      );
-      return answers.flat();
-    },
-    meterLoads: async (tasks: readonly MeterLoadTask[], room) => {
-      const pool = await optionPool(room);
-      const answers = await Promise.all(batches(tasks).map(async (batch) => (await run(pool, { kind: 'loads', tasks: batch })) as readonly Float64Array[]));
-      return answers.flat();
-    },
-    drawnDwellings: async (tasks: readonly DrawnTask[], room, progress) => {
-      const pool = await optionPool(room);
-      let done = 0;
-      return Promise.all(
-        tasks.map(async (task) => {
-          const [drawn] = (await run(pool, { kind: 'draws', tasks: [task] })) as readonly DrawnDwelling[];
-          progress?.('draws of dwellings', ++done, tasks.length);
-          return drawn!;
-        }),
-      );
-    },
-    dwellingEnergies: async (tasks, room) => {
-      const pool = await optionPool(room);
-      const answers = await Promise.all(batches(tasks).map(async (batch) => (await run(pool, { kind: 'energies', tasks: batch })) as readonly DwellingEnergy[]));
-      return answers.flat();
-    },
-    optionUses: async (tasks: readonly OptionUseTask[], room) => {
-      const pool = await optionPool(room);
-      const answers = await Promise.all(batches(tasks).map(async (batch) => (await run(pool, { kind: 'uses', tasks: batch })) as readonly (readonly SpanUse[])[]));
-      return answers.flat();
-    },
+    dwellingOptions: (tasks, room, progress) => inBatches<DwellingTask, DwellingResult>(tasks, { room, size: BATCH, ask: (batch) => ({ kind: 'options', tasks: batch }), said: (done) => progress?.('dwellings', done, tasks.length) }),
+    meterLoads: (tasks, room) => inBatches<MeterLoadTask, Float64Array>(tasks, { room, size: BATCH, ask: (batch) => ({ kind: 'loads', tasks: batch }) }),
+    drawnDwellings: (tasks, room, progress) => inBatches<DrawnTask, DrawnDwelling>(tasks, { room, size: 1, ask: (batch) => ({ kind: 'draws', tasks: batch }), said: (done) => progress?.('draws of dwellings', done, tasks.length) }),
+    dwellingEnergies: (tasks, room) => inBatches<EnergyTask, DwellingEnergy>(tasks, { room, size: BATCH, ask: (batch) => ({ kind: 'energies', tasks: batch }) }),
+    optionUses: (tasks, room) => inBatches<OptionUseTask, readonly SpanUse[]>(tasks, { room, size: BATCH, ask: (batch) => ({ kind: 'uses', tasks: batch }) }),
     choose: choosing.choose,
     end: async () => {
       await Promise.all([options?.pool.destroy(), choosing.end()]);

@@ -71,7 +71,7 @@ class PartSearch {
   /** The best plan whose visits are those the best prices mix: what no plan in the mix visits stays unvisited. */
   settleVisits(share: number): void {
     const { model } = this.relaxation;
-    if (this.done || !model.units.some(({ visits }) => visits)) return;
+    if (this.done || model.option.length > MOST_TREE_ITEMS || !model.units.some(({ visits }) => visits)) return;
     const within = noRestriction(model);
     model.units.forEach((unit, u) => {
       if (!unit.visits) return;

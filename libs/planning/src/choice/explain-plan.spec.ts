@@ -5,7 +5,7 @@ import { explainPlan } from './explain-plan.js';
 import { workersHere } from '../workers-here.js';
 
 // Four dwellings at 100 dollars each, worth 50, 40, 30 and −2; one waits for a letter.
-const options = [...['B1/1', 'B1/2', 'B1/3', 'B1/4'].map((id) => sideOption(id, [180])), sideOption('B1/5', [180], 'A', { waitsFor: ['B1: board'] })];
+const options = [...['B1/1', 'B1/2', 'B1/3', 'B1/4'].map((id) => sideOption(id, [180])), sideOption('B1/5', [180], { waitsFor: ['B1: board'] })];
 const worth = { 'B1/1|180|A': 5_000, 'B1/2|180|A': 4_000, 'B1/3|180|A': 3_000, 'B1/4|180|A': -200, 'B1/5|180|A': 900 };
 
 async function explained(cap_cents: number, of: Parameters<typeof choiceTerms>[1] = {}) {

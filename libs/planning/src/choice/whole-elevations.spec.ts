@@ -5,7 +5,7 @@ import { workersHere } from '../workers-here.js';
 
 // Two dwellings look east and west, one east only. East pays for all but the last; west pays for the first alone.
 const options = [
-  ...['B1/1', 'B1/2'].flatMap((id) => [sideOption(id, [90]), sideOption(id, [270]), sideOption(id, [90, 270], 'A', { cost: { ...sideOption(id, [90]).cost, total_cents: 20_000 } })]),
+  ...['B1/1', 'B1/2'].flatMap((id) => [sideOption(id, [90]), sideOption(id, [270]), sideOption(id, [90, 270], { cost: { ...sideOption(id, [90]).cost, total_cents: 20_000 } })]),
   sideOption('B1/3', [90]),
 ];
 const worth = {
