@@ -61,7 +61,7 @@ const METERS = [
 const SPOILT = {
   'ER-02': (bills) => bills.map((bill, i) => (i === 8 ? { ...bill, amount: cents(Number(bill.amount) * 10) } : bill)),
   'ER-05': (bills) => bills.map((bill, i) => (i === 4 ? { ...bill, estimated: 'yes', use_kWh: Math.round(bill.use_kWh * 0.7) } : bill)),
-  'ER-07': (bills) => bills.flatMap((bill, i) => (i === 7 ? [] : i === 6 ? [{ ...bill, last_day: bills[7].last_day, use_kWh: Number((bill.use_kWh + bills[7].use_kWh).toFixed(1)), amount: cents(Number(bill.amount) + Number(bills[7].amount)) }] : [bill])),
+  'ER-07': (bills) => bills.flatMap((bill, i) => (i === 4 ? [] : i === 3 ? [{ ...bill, last_day: bills[4].last_day, use_kWh: Number((bill.use_kWh + bills[4].use_kWh).toFixed(1)), amount: cents(Number(bill.amount) + Number(bills[4].amount)) }] : [bill])),
   'ER-09': (bills) => bills.filter((_, i) => i !== 9),
   'ER-10': (bills) => bills.map((bill, i) => (i === 10 ? { ...bill, use_kWh: -38, amount: '-5.32' } : bill)),
   'ER-12': (bills) => bills.map((bill, i) => (i === 3 ? { ...bill, use_kWh: Number((bill.use_kWh / 1000).toFixed(3)) } : bill)),

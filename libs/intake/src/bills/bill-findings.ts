@@ -30,6 +30,8 @@ export function sayBillTroubles(came: readonly Bill[], kept: readonly Bill[], fi
   const here = [...came, ...kept.filter(({ meter }) => meters.has(meter))].sort((a, b) => (a.firstDay < b.firstDay ? -1 : 1));
   const { used, leftOut, gaps } = usableBills(here);
   for (const { bill, troubles } of leftOut) if (isNew.has(bill)) findings.addAll(troubles.map(({ kind, why }) => about(bill, TROUBLES[kind], why)));
+  // A slip of the unit has been said; that the price of its kWh is odd is the same thing again.
+  const slipped = new Set(leftOut.filter(({ troubles }) => troubles.some(({ kind }) => kind === 'unit-slip')).map(({ bill }) => bill));
   for (const { meter, firstDay, lastDay, days } of gaps) {
     const ofMeter = here.filter((bill) => bill.meter === meter);
     const beside = [ofMeter.find((bill) => bill.firstDay > lastDay), ofMeter.findLast((bill) => bill.firstDay < firstDay)];
@@ -40,7 +42,7 @@ export function sayBillTroubles(came: readonly Bill[], kept: readonly Bill[], fi
   for (const meter of [...meters].sort()) {
     const ofMeter = here.filter((bill) => bill.meter === meter);
     for (const { bill, why } of oddAmounts(ofMeter)) {
-      if (isNew.has(bill)) findings.add(about(bill, { column: 'amount', code: 'bill-amount', expected: 'an amount that goes with the use', whatToDo: 'the use is taken; check the amount' }, why));
+      if (isNew.has(bill) && !slipped.has(bill)) findings.add(about(bill, { column: 'amount', code: 'bill-amount', expected: 'an amount that goes with the use', whatToDo: 'the use is taken; check the amount' }, why));
     }
     sayShort(meter, { ofMeter, used }, findings);
   }

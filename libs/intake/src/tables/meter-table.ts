@@ -18,11 +18,24 @@ export const meterColumns = {
   tenantShare: optional('tenant_share', { also: ['tenant pays', 'resident share'], quantity: 'share', about: 'share the tenant pays; both must sum to 1', example: '0', read: shareCell }),
   resetLag_yr: optional('reset_lag_yr', { also: ['reset lag', 'lag'], about: 'years until billed shares follow a lower use', example: '1', read: numberCell({ min: 0, max: 20 }) }),
   vacancyShare: optional('vacancy_share', { also: ['vacancy'], quantity: 'share', about: 'share of the time dwellings stand empty and the owner pays', example: '0.05', read: shareCell }),
+  vacancyMonths: optional('vacancy_months', { also: ['months vacant', 'empty months'], about: 'months of a year dwellings stand empty, in place of vacancy_share', example: '', read: numberCell({ min: 0, max: 12 }) }),
   baseLoad_kWh_yr: optional('base_load_kwh_yr', { also: ['base load', 'base load kwh'], about: 'yearly electricity of ONE dwelling served, other than cooling and heating', example: '2600', read: numberCell({ min: 0, max: 200_000 }) }),
   usagePoint: optional('usage_point', { also: ['service point', 'usage point id'], about: 'what the supplier\'s files of readings (XML) call this meter: its title or the end of its link', example: '', read: textCell }),
 } as const;
 
 const OWNER_SHARE = { owner: 1, tenant: 0, 'sub-meter': 0, common: 1 } as const;
+
+const MONTHS = 12;
+/** Two ways of saying it must say the same to a day or so. */
+const VACANCY_ROOM = 0.005;
+
+function vacancyOf({ vacancyShare, vacancyMonths }: RowValues<typeof meterColumns>, say: Say<typeof meterColumns>): number {
+  const byMonths = vacancyMonths === null ? null : vacancyMonths / MONTHS;
+  if (vacancyShare !== null && byMonths !== null && Math.abs(vacancyShare - byMonths) > VACANCY_ROOM) {
+    say('vacancyMonths', wrong('vacancy-twice', `one of the two, or months that are the share of a year (${(vacancyShare * MONTHS).toFixed(1)})`, 'take one of the two out'));
+  }
+  return byMonths ?? vacancyShare ?? 0;
+}
 
 function payerRule(of: RowValues<typeof meterColumns>, say: Say<typeof meterColumns>): PayerRule | null {
   const { payerKind, ownerShare, tenantShare } = of;
@@ -41,7 +54,7 @@ function payerRule(of: RowValues<typeof meterColumns>, say: Say<typeof meterColu
   if (of.resetLag_yr === null && kind === 'ratio') {
     say('resetLag_yr', noted('reset-lag-absent', 'years until the ratio follows a lower use', 'taken as at once (0 years)'));
   }
-  return { id: `${of.meter ?? ''} ${kind}`, kind, ownerShare: share, resetLag_yr: of.resetLag_yr ?? 0, vacancyShare: of.vacancyShare ?? 0 };
+  return { id: `${of.meter ?? ''} ${kind}`, kind, ownerShare: share, resetLag_yr: of.resetLag_yr ?? 0, vacancyShare: vacancyOf(of, say) };
 }
 
 export const meterTable = defineTable({

@@ -223,6 +223,17 @@ export interface MeterMonth {
   readonly planned_kWh: number;
 }
 
+/** What the saved kWh of a meter are worth and who keeps them in the first year; owner and tenant sum to the meter's saving. */
+export interface MeterPrices {
+  /** Money saved over kWh saved: weighted by when the film saves. Null where nothing is saved. */
+  readonly saved_cents_kWh: number | null;
+  /** The whole bill as found over its kWh. */
+  readonly average_cents_kWh: number | null;
+  readonly why: string | null;
+  readonly owner_cents: number;
+  readonly tenant_cents: number;
+}
+
 export interface MeterResult {
   readonly meter: string;
   readonly building: string;
@@ -233,6 +244,8 @@ export interface MeterResult {
   readonly months: readonly MeterMonth[];
   readonly firstInSaving_cents: number;
   readonly togetherSaving_cents: number;
+  /** Absent in plans kept before it was worked out. */
+  readonly prices?: MeterPrices;
 }
 
 /** The plan: made once, never edited; a change makes a new revision that names its parent. */

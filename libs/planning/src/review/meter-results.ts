@@ -4,6 +4,7 @@ import type { DwellingTask, FacadeSet } from '../dwelling/dwelling-task.js';
 import { grouped, sortedBy } from '../grouped.js';
 import type { OptionRoom } from '../dwelling/option-room.js';
 import type { MeterMonth, MeterResult } from '../plan/plan.js';
+import { meterPrices } from './meter-prices.js';
 import type { Workers } from '../workers.js';
 
 function monthSums_kWh(use: Float64Array): number[] {
@@ -32,7 +33,8 @@ function firstIn_cents(choice: Choice, dwellings: ReadonlySet<string>, heating: 
     .reduce((sum, l) => {
       const saving = l.option.segments[0]?.saving;
       if (saving === undefined) return sum;
-      return sum + saving.cooling_cents - (heating.get(l.option.dwelling) === 'gas' ? 0 : saving.addedHeating_cents);
+      // A meter's bill is worked as modelled; savings that count as found are taken back to that.
+      return sum + (saving.cooling_cents - (heating.get(l.option.dwelling) === 'gas' ? 0 : saving.addedHeating_cents)) / (l.option.counted ?? 1);
     }, 0);
 }
 
@@ -86,6 +88,7 @@ export async function meterResults(of: MeterRequest): Promise<MeterResult[]> {
       months: monthsOf({ bill: before, use: found }, { bill: after, use: planned }),
       firstInSaving_cents: firstIn_cents(of.choice, new Set(tasks.map((t) => t.dwelling.id)), heating),
       togetherSaving_cents: before.total_cents - after.total_cents,
+      prices: meterPrices({ tariff, found, planned, payer: known.payerRule, saving_cents: before.total_cents - after.total_cents }),
     });
   }
   return sortedBy(results, (r) => r.meter);

@@ -1,5 +1,5 @@
 import type { MeterMonth, MeterResult, Plan } from '#planning';
-import type { Workbook } from 'exceljs';
+import type { Book } from '../book.js';
 import { address, dollars, live } from '../cells.js';
 import { oneTableSheet } from '../one-table-sheet.js';
 import { SHEET } from '../sheet-names.js';
@@ -12,14 +12,17 @@ interface MonthRow {
 
 const MONTHS = ['January', 'February', 'March', 'April', 'May', 'June', 'July', 'August', 'September', 'October', 'November', 'December'];
 
+const price = (cents_kWh: number | null | undefined): number | null => (cents_kWh === null || cents_kWh === undefined ? null : Math.round(cents_kWh * 100) / 10_000);
+
 /** Bills of each meter as found and with the plan, by month. */
-export function metersSheet(book: Workbook, plan: Plan): void {
+export function metersSheet(book: Book, plan: Plan): void {
   const money = plan.terms.currency;
   oneTableSheet<MonthRow>(book, {
     name: SHEET.meters,
     about: `${plan.name}: computed bills of the first year, all payers, prices of ${plan.terms.studyStart}; results of the run, not readings`,
     notes: [
       'With the plan = all chosen films together, whatever their phase, with the present plant. A tariff, a base load or a choice that changes needs a new run.',
+      'Price of a saved kWh = money saved over kWh saved, of the year: weighted by when the film saves. Average price = the bill as found over its kWh, fixed charges in it.',
     ],
     columns: [
       { head: 'Meter', unit: '', width: 14, value: (r) => r.meter.meter },
@@ -35,6 +38,8 @@ export function metersSheet(book: Workbook, plan: Plan): void {
       { head: 'Bill as found', unit: money, width: 13, format: FORMAT.money, isSummed: true, value: (r) => dollars(r.month.asFound_cents) },
       { head: 'Bill with the plan', unit: money, width: 13, format: FORMAT.money, isSummed: true, value: (r) => dollars(r.month.planned_cents) },
       { head: 'Saving', unit: money, width: 12, format: FORMAT.money, isSummed: true, value: (r, _, row) => live(`${address(11, row)}-${address(12, row)}`, dollars(r.month.asFound_cents - r.month.planned_cents)) },
+      { head: 'Price of a saved kWh', unit: `${money}/kWh`, width: 11, format: '0.000', value: (r) => price(r.meter.prices?.saved_cents_kWh) },
+      { head: 'Average price', unit: `${money}/kWh`, width: 11, format: '0.000', value: (r) => price(r.meter.prices?.average_cents_kWh) },
     ],
     rows: plan.meters.flatMap((meter) => meter.months.map((month): MonthRow => ({ meter, month }))),
     total: 'Total',
