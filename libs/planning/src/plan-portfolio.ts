@@ -1,5 +1,7 @@
 import { calibrated } from './bills/calibrated.js';
-import { withBills } from './bills/with-bills.js';
+import { counted } from './bills/counted.js';
+import { learnedReview } from './bills/learned.js';
+import { realisationOfDwelling, withBills } from './bills/with-bills.js';
 import { chooseUnderCaps, nextCaps, workedCaps } from './choice/choose-under-caps.js';
 import { filmChoices } from './options/film-choices.js';
 import { handLocks } from './known/hand-locks.js';
@@ -40,7 +42,9 @@ export async function planPortfolio(asked: PlanJob, work: Workers): Promise<Plan
   const { known, review } = await calibrated(surveyed, { job, skies, choices, work }); // base load and cooling brought towards the bills, where there are some
   const tasks = await foundTasks(known, { skies, choices, work, mixed: job.portfolio.settings.mixedFilm, years: studyYears(settings, choices) });
 
-  let valued = await valuedOptions(tasks, { choices, work, progress: job.progress }); // gain → dwelling year → bills, as found and filmed
+  const modelled = await valuedOptions(tasks, { choices, work, progress: job.progress }); // gain → dwelling year → bills, as found and filmed
+  const bills = learnedReview(review, { job, options: modelled.options }); // how much of a saving to expect, bills after the work weighed in
+  let valued = counted(modelled, bills); // as modelled, or as found where the settings ask for it
   let caps = workedCaps(settings.phases, terms);
   const rounds: RoundLog[] = [];
   let best: Round | undefined;
@@ -57,12 +61,12 @@ export async function planPortfolio(asked: PlanJob, work: Workers): Promise<Plan
     const next = nextCaps(caps, priced, { ...settings, round });
     if (round > MOST_ROUNDS || (next.log.length === 0 && unsettled.length === 0)) {
       const held = heldWithinCaps(best.priced, best.trim);
-      return withLedger(withBills(await planOf({ job, known, skies, choices, settings, valued, chosen: best.chosen, pricing: best.pricing, priced: held.priced, rounds: [...rounds, ...held.log], workedCaps: best.chosen.caps_cents, fullCapBound_cents, work }), review, { job, options: valued.options }), job);
+      return withLedger(withBills(await planOf({ job, known, skies, choices, settings, valued, chosen: best.chosen, pricing: best.pricing, priced: held.priced, rounds: [...rounds, ...held.log], workedCaps: best.chosen.caps_cents, fullCapBound_cents, expectedOf: (dwelling) => realisationOfDwelling(bills, dwelling), work }), bills), job);
     }
     rounds.push(...next.log, ...unsettled.map((m) => sharedMeterLog(round, m)));
     caps = next.caps_cents;
     if (unsettled.length > 0) {
-      valued = await revaluedOptions(valued, { meters: new Set(unsettled.map((m) => m.meter)), chosen: setOf, choices, work });
+      valued = counted(await revaluedOptions(valued, { meters: new Set(unsettled.map((m) => m.meter)), chosen: setOf, choices, work }), bills);
       best = undefined; // what was chosen at other values is not compared
     }
   }

@@ -8,6 +8,7 @@ import { meterResults } from '../review/meter-results.js';
 import type { FilmOption } from '../options/option.js';
 import { sortedBy } from '../grouped.js';
 import { lineUses } from '../review/line-uses.js';
+import type { ExpectedShare } from '../uncertainty/found-share.js';
 import { outlookOf } from '../uncertainty/outlook-of.js';
 import { paybackReview } from '../review/payback-review.js';
 import { planFindings } from '../review/plan-findings.js';
@@ -42,6 +43,7 @@ export interface PlanParts {
   readonly rounds: readonly RoundLog[];
   readonly workedCaps: readonly number[];
   readonly fullCapBound_cents: number;
+  readonly expectedOf: (dwelling: string) => ExpectedShare;
   readonly work: Workers;
 }
 
@@ -188,7 +190,7 @@ export async function planOf(parts: PlanParts): Promise<Plan> {
     payback: paybackReview(priced, { terms: settings.terms, ownerOf: settings.ownerOf, endYearOf: settings.endYearOf, rebates: job.portfolio.rebates }),
     tariffs: tariffsOf(parts),
     uses: await lineUses(priced.phases.flatMap((p) => p.lines), { tasks: valued.tasks, setOf: chosenSets(priced.choice, choices), work: parts.work, room: choices.room }),
-    outlook: job.outlook === undefined ? null : await outlookOf({ inputs: job.catalogue.uncertainInputs, asked: job.outlook, valued, choices, settings, priced, workedCaps_cents: parts.workedCaps, valueOf: (o) => valueSoon(o, parts), work: parts.work, progress: job.progress }),
+    outlook: job.outlook === undefined ? null : await outlookOf({ inputs: job.catalogue.uncertainInputs, asked: job.outlook, valued, choices, settings, priced, workedCaps_cents: parts.workedCaps, expectedOf: parts.expectedOf, valueOf: (o) => valueSoon(o, parts), work: parts.work, progress: job.progress }),
     explanations: await explainPlan({ chosen: parts.chosen, lines: priced.choice.lines, options: valued.options, settings, work: parts.work }),
     eligible: eligible(parts),
     assumed: [...known.assumed, ...choices.measured.assumed, ...crew.assumed],

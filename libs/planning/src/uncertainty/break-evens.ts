@@ -1,7 +1,7 @@
 import { type Phase, presentValue } from '#calc';
 import type { FilmOption } from '../options/option.js';
 import { optionFlows, phaseValue } from '../options/value.js';
-import type { PlanTerms } from '../plan/plan.js';
+import type { PlanTerms } from '../plan/terms.js';
 import { withPlantYear } from './drawn-option.js';
 
 /** What would have to be so for a line to be worth nothing; a figure without a value says why there is none. */

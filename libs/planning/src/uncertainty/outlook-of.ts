@@ -12,8 +12,9 @@ import type { Progress, Workers } from '../workers.js';
 import { breakEvens } from './break-evens.js';
 import { type DrawOrder, drawOrder, drawnValues } from './draw-book.js';
 import { type DrawnSavings, drawnSavings } from './drawn-option.js';
-import { type DrawnValue, drawnValue_cents } from './drawn-value.js';
-import type { LineOutlook, Outlook, OutlookOrder } from './outlook.js';
+import { type DrawnValue, drawnValue_cents, type FoundShare, netValues_cents, paysBackShare, yearly_cents } from './drawn-value.js';
+import { type ExpectedShare, FOUND_LABEL, foundDeviations, foundShares } from './found-share.js';
+import type { LineChances, LineOutlook, Outlook, OutlookOrder } from './outlook.js';
 import { chanceWords, spreadWords } from './outlook-words.js';
 import { planFrequency } from './plan-frequency.js';
 import { worthDrawing } from './worth-drawing.js';
@@ -27,6 +28,8 @@ export interface OutlookRequest {
   readonly settings: PlanSettingsInForce & ChoiceTerms;
   readonly priced: PricedChoice;
   readonly workedCaps_cents: readonly number[];
+  /** How much of a dwelling's modelled saving is expected in bills. */
+  readonly expectedOf: (dwelling: string) => ExpectedShare;
   /** Value of an option as soon as it may be done. */
   readonly valueOf: (option: FilmOption) => number;
   readonly work: Workers;
@@ -36,6 +39,7 @@ export interface OutlookRequest {
 interface DrawnLine {
   readonly line: Candidate;
   readonly drawn: DrawnValue;
+  readonly found: Float64Array;
 }
 
 const founded = (choices: FilmChoices) => ({
@@ -62,9 +66,9 @@ function overheadNow_cents(of: OutlookRequest): number {
   }, 0);
 }
 
-function added(lines: readonly DrawnLine[], part: (d: DrawnValue) => Float64Array, draws: number): Float64Array {
+function added(lines: readonly DrawnLine[], part: (line: DrawnLine) => Float64Array, draws: number): Float64Array {
   const sum = new Float64Array(draws);
-  for (const { drawn } of lines) part(drawn).forEach((value, d) => (sum[d] = sum[d]! + value));
+  for (const line of lines) part(line).forEach((value, d) => (sum[d] = sum[d]! + value));
   return sum;
 }
 
@@ -83,21 +87,35 @@ function feltByPlan(order: DrawOrder, lines: readonly Candidate[]): Map<string, 
   );
 }
 
-function lineOutlook({ line, drawn }: DrawnLine, of: OutlookRequest, inPlan: ReadonlyMap<string, number>): LineOutlook {
+function chances(of: { readonly value_cents: ArrayLike<number>; readonly yearly_cents: ArrayLike<number>; readonly paysBackShare: number; readonly paidWords: string }): LineChances {
+  const [yearly, value] = [spreadOf(of.yearly_cents), spreadOf(of.value_cents)];
+  return { yearly_cents: yearly, value_cents: value, paysBackShare: of.paysBackShare, words: `${spreadWords(yearly, 'a year')}; ${of.paidWords} ${chanceWords(of.paysBackShare)}` };
+}
+
+const lineChances = (drawn: DrawnValue, found: FoundShare): LineChances =>
+  chances({ value_cents: netValues_cents(drawn, found), yearly_cents: yearly_cents(drawn, found), paysBackShare: paysBackShare(drawn, found), paidWords: "pays back within the film's life" });
+
+function lineOutlook({ line, drawn, found }: DrawnLine, of: OutlookRequest, inPlan: ReadonlyMap<string, number>): LineOutlook {
   const phase = of.settings.phases[line.phase]!;
-  const [yearly_cents, value_cents] = [spreadOf(drawn.yearly_cents), spreadOf(drawn.value_cents)];
-  const paysBackShare = drawn.paysBack.reduce((sum, paid) => sum + paid, 0) / drawn.paysBack.length;
   return {
     dwelling: line.option.dwelling,
     option: line.option.id,
     phase: phase.id,
-    yearly_cents,
-    value_cents,
-    paysBackShare,
+    asModelled: lineChances(drawn, null),
+    inBills: lineChances(drawn, found),
     inPlanShare: of.asked.selections === 0 ? null : (inPlan.get(line.option.dwelling) ?? 0),
     breakEvens: breakEvens(line.option, phase, { terms: of.settings.terms, endYear: of.settings.endYearOf(line.option.building) }),
-    words: `${spreadWords(yearly_cents, 'a year')}; pays back within the film's life ${chanceWords(paysBackShare)}`,
   };
+}
+
+/** The plan's value and yearly saving in each draw, and what they say. */
+function planChances(lines: readonly DrawnLine[], of: OutlookRequest, shareOf: (line: DrawnLine) => FoundShare): { readonly value: Float64Array; readonly chances: LineChances } {
+  const { draws } = of.asked;
+  const overhead = overheadNow_cents(of);
+  const value = added(lines, (l) => netValues_cents(l.drawn, shareOf(l)), draws).map((v) => v - overhead);
+  const yearly = added(lines, (l) => yearly_cents(l.drawn, shareOf(l)), draws);
+  const worthIt = value.reduce((count, v) => count + (v >= 0 ? 1 : 0), 0) / draws;
+  return { value, chances: chances({ value_cents: value, yearly_cents: yearly, paysBackShare: worthIt, paidWords: 'value over the life of the film not below zero' }) };
 }
 
 /** How sure the plan is: every option that counts, computed again hour by hour under each draw, and the selection made again. */
@@ -106,27 +124,26 @@ export async function outlookOf(of: OutlookRequest): Promise<Outlook> {
   const order = drawOrder(of.inputs, { founded: founded(of.choices), seed: asked.seed, draws: asked.draws });
   const all = await allDrawn(of, order);
   const savingsOf = new Map(all.map((d) => [d.option.id, d]));
+  const deviations = foundDeviations(order);
   const lines = of.priced.phases.flatMap((p) => p.lines).map((line): DrawnLine => ({
     line,
     drawn: drawnValue_cents(savingsOf.get(line.option.id)!, settings.phases[line.phase]!, { order, terms: settings.terms, endYear: settings.endYearOf(line.option.building) }),
+    found: foundShares(of.expectedOf(line.option.dwelling), deviations),
   }));
-  const overhead = overheadNow_cents(of);
-  const value = added(lines, (d) => d.value_cents, asked.draws).map((v) => v - overhead);
-  const yearly = added(lines, (d) => d.yearly_cents, asked.draws);
   const selections = Math.min(asked.selections, asked.draws);
   const inPlan = await planFrequency({ ...settings, drawn: all, order, workedCaps_cents: of.workedCaps_cents, work: of.work }, selections);
-  const worthIt = value.reduce((count, v) => count + (v >= 0 ? 1 : 0), 0) / asked.draws;
-  const [value_cents, yearly_cents] = [spreadOf(value), spreadOf(yearly)];
+  const modelled = planChances(lines, of, () => null);
+  const inBills = planChances(lines, of, (l) => l.found);
+  const felt = feltByPlan(order, lines.map((l) => l.line)).set(FOUND_LABEL, deviations);
   return {
     seed: asked.seed,
     draws: asked.draws,
     selections,
-    value_cents,
-    yearly_cents,
-    paysBackShare: worthIt,
+    asModelled: modelled.chances,
+    inBills: inBills.chances,
     lines: lines.map((line) => lineOutlook(line, of, inPlan)),
-    influences: lines.length === 0 || asked.draws < 2 ? [] : influences(feltByPlan(order, lines.map((l) => l.line)), value),
-    inputs: order.inputs.map(({ label, unit, scope, source }) => ({ label, unit, scope, source })),
-    words: [`${spreadWords(yearly_cents, 'a year')}.`, `Net present value: ${spreadWords(value_cents, 'over the life of the film')}; not below zero ${chanceWords(worthIt)}.`],
+    influences: lines.length === 0 || asked.draws < 2 ? [] : influences(felt, inBills.value),
+    inputs: [...order.inputs.map(({ label, unit, scope, source }) => ({ label, unit, scope, source })), { label: FOUND_LABEL, unit: 'factor on the saving', scope: 'portfolio', source: 'studies and bills: see the realisation of the plan' }],
+    words: [`As modelled: ${modelled.chances.words}.`, `As studies and bills expect it: ${inBills.chances.words}.`],
   };
 }

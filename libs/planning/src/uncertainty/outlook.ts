@@ -1,21 +1,28 @@
-import type { Influence, Phase, DrawSpread } from '#calc';
+import type { DrawSpread, Influence } from '#calc';
 import type { BreakEvens } from './break-evens.js';
+
+/** What draws say of money. */
+export interface LineChances {
+  /** Mean yearly saving over the film's life, all payers, net of added heating, cents. */
+  readonly yearly_cents: DrawSpread;
+  /** Net present value in the plan's view, cents. */
+  readonly value_cents: DrawSpread;
+  /** Share of draws in which the savings of the film's life add up to its cost; of a plan, in which its value is not below zero. */
+  readonly paysBackShare: number;
+  readonly words: string;
+}
 
 /** What the draws say of a line of the plan. */
 export interface LineOutlook {
   readonly dwelling: string;
   readonly option: string;
   readonly phase: string;
-  /** Mean yearly saving over the film's life, all payers, net of added heating, cents. */
-  readonly yearly_cents: DrawSpread;
-  /** Net present value in the plan's view, cents. */
-  readonly value_cents: DrawSpread;
-  /** Share of draws in which the savings of the film's life add up to its cost. */
-  readonly paysBackShare: number;
+  readonly asModelled: LineChances;
+  /** The same with the share of a modelled saving that bills are expected to show drawn too. */
+  readonly inBills: LineChances;
   /** Share of selections made again, each under one draw, that take this dwelling; null where none was made. */
   readonly inPlanShare: number | null;
   readonly breakEvens: BreakEvens;
-  readonly words: string;
 }
 
 /** An uncertain input as it was drawn. */
@@ -32,13 +39,13 @@ export interface Outlook {
   readonly draws: number;
   /** Selections made again. */
   readonly selections: number;
-  readonly value_cents: DrawSpread;
-  readonly yearly_cents: DrawSpread;
-  readonly paysBackShare: number;
+  readonly asModelled: LineChances;
+  readonly inBills: LineChances;
   readonly lines: readonly LineOutlook[];
   /** What moves the plan's value, strongest first. */
   readonly influences: readonly Influence[];
   readonly inputs: readonly OutlookInput[];
+  /** As modelled, and as expected in bills. */
   readonly words: readonly string[];
 }
 
@@ -47,10 +54,4 @@ export interface OutlookOrder {
   readonly seed: number;
   readonly draws: number;
   readonly selections: number;
-}
-
-/** A line whose draws are there. */
-export interface OutlookLine {
-  readonly dwelling: string;
-  readonly phase: Phase;
 }
