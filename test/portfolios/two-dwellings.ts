@@ -22,6 +22,8 @@ const settings: PlanSettings = {
   crewDays_wk: 3,
   crewHours_day: 7.5,
   plantAgeing: 'off',
+  realisation: 'as-modelled',
+  drawSeed: null,
   mixedFilm: false,
   noWork: [{ firstDay: '2026-09-01', lastDay: '2026-10-31', reason: 'storm season' }],
 };
@@ -131,6 +133,7 @@ const meter: Meter = {
   payerRule: { id: 'ratio-60', kind: 'ratio', ownerShare: 0.4, resetLag_yr: 1, vacancyShare: 0.05 },
   use: 'all',
   baseLoad_kWh_yr: null,
+  usagePoint: '1/UsagePoint/7',
   inventoryRow: at('meters.csv', 2),
 };
 

@@ -51,6 +51,8 @@ const PLAN_FIELDS: Readonly<Record<keyof PlanText, string>> = {
   crew_hours_day: 'hours a day',
   plant_ageing: '`off` (the default), `kept` or `neglected`: whether an old cooling machine counts as worse by 1 % (kept) or 3 % (neglected) a year; it raises savings',
   mixed_film: 'true: a dwelling may get one film per side',
+  realisation: '`as-modelled` (the default) or `as-found`: whether savings count as the model has them, or with the middle of what studies and bills found',
+  draw_seed: 'whole number that draws who goes first among near-equal dwellings of several phases; blank draws nothing',
   owner_entities: 'list of `{ "id", "name" }`: who holds buildings',
   phases: 'list of `{ "owner_entity", "name", "first_day", "last_day", "cap", "crew_minutes" }`: fiscal years with what may be spent in each, in money',
   no_work: 'list of `{ "first_day", "last_day", "reason" }`: days nobody works',

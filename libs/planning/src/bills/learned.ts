@@ -51,7 +51,7 @@ export function modelledShareOfCooling(done: DoneOption): (meter: MeterBills) =>
     const options = meter.dwellings.flatMap((d) => done(d) ?? []);
     const cooling = options.reduce((sum, o) => sum + o.asFoundCooling_kWh, 0);
     if (options.length === 0 || !(cooling > 0)) return null;
-    const saved = options.reduce((sum, o) => sum + (o.segments[0]?.saving.coolingElectricity_kWh ?? 0), 0);
+    const saved = options.reduce((sum, o) => sum + (o.segments[0]?.saving.coolingElectricity_kWh ?? 0) / (o.counted ?? 1), 0);
     return (saved / cooling) * (options.length / meter.dwellings.length);
   };
 }

@@ -43,7 +43,7 @@ function moneyOf(plan: Plan, filmed: ReadonlySet<string>, verification: Verifica
   const lines = plan.lines.filter((l) => filmed.has(l.dwelling));
   if (lines.length === 0 || verification.realisation === null) return null;
   const cost_cents = lines.reduce((sum, l) => sum + l.option.cost.total_cents, 0);
-  const modelled_cents = lines.reduce((sum, l) => sum + (l.option.segments[0]?.saving.cooling_cents ?? 0), 0);
+  const modelled_cents = lines.reduce((sum, l) => sum + (l.option.segments[0]?.saving.cooling_cents ?? 0) / (l.option.counted ?? 1), 0);
   const { low, factor, high } = verification.realisation;
   const shown_cents = { low: low * modelled_cents, middle: factor * modelled_cents, high: high * modelled_cents };
   const years = (cents: number): string => (cents > 0 ? `${(cost_cents / cents).toFixed(1)} years` : 'never');

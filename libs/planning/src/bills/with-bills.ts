@@ -1,5 +1,4 @@
 import type { Plan, PlanFinding } from '../plan/plan.js';
-import { learnedReview, type LookBack } from './learned.js';
 import type { BillsReview, StatedRealisation } from './review.js';
 
 /** What is expected of a dwelling's modelled saving. */
@@ -32,8 +31,7 @@ function leftOver({ calibration }: BillsReview): PlanFinding[] {
 }
 
 /** The plan with what bills say of it: beside every ranked dwelling and line, and for the whole. No figure of the plan is changed here. */
-export function withBills(plan: Plan, calibratedReview: BillsReview, back: LookBack): Plan {
-  const review = learnedReview(calibratedReview, back);
+export function withBills(plan: Plan, review: BillsReview): Plan {
   const named = <T extends { readonly dwelling: string }>(rows: readonly T[]): (T & { readonly realisation: StatedRealisation })[] => rows.map((row) => ({ ...row, realisation: realisationOfDwelling(review, row.dwelling) }));
   const lines = named(plan.lines);
   const saved = lines.reduce((sum, l) => sum + Math.max(0, l.option.yearlyCooling_cents), 0);

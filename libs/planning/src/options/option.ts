@@ -71,6 +71,8 @@ export interface FilmOption {
   readonly cost: InstalledCost;
   /** In order of calendar years; the first holds from the study start. */
   readonly segments: readonly LifeSegment[];
+  /** Share of the modelled saving its money and kWh count at; absent where they count as modelled. */
+  readonly counted?: number;
   readonly filmLife_yr: number;
   readonly payer: PayerRule;
   /** Who puts the film on. */

@@ -7,7 +7,7 @@ import type { KeptKind } from '../kept-kind.js';
 @Entity('settings')
 @Check('settings_one_line', 'line = 1')
 @Check('settings_view', "view IN ('whole', 'owner')")
-export class SettingsRow implements Omit<PlanSettings, 'plantAgeing'> {
+export class SettingsRow implements Omit<PlanSettings, 'plantAgeing' | 'realisation'> {
   @LineKey() line: number;
   @Text() name: string;
   @Text() currency: string;
@@ -27,11 +27,13 @@ export class SettingsRow implements Omit<PlanSettings, 'plantAgeing'> {
   @Real(blank) crewHours_day: Known<number>;
   @Text(blank) plantAgeing: Known<PlantAgeing>;
   @Flag() mixedFilm: boolean;
+  @Text(blank) realisation: Known<'as-modelled' | 'as-found'>;
+  @Whole(blank) drawSeed: Known<number>;
   @Json() noWork: PlanSettings['noWork'];
 }
 
 export const keptSettings: KeptKind<PlanSettings, SettingsRow> = {
   entity: SettingsRow,
-  toRow: (settings) => ({ ...settings, plantAgeing: settings.plantAgeing ?? 'off', line: 1 }),
-  toRecord: ({ line: _one, plantAgeing, ...settings }) => ({ ...settings, plantAgeing: plantAgeing ?? 'off' }),
+  toRow: (settings) => ({ ...settings, plantAgeing: settings.plantAgeing ?? 'off', realisation: settings.realisation ?? 'as-modelled', drawSeed: settings.drawSeed ?? null, line: 1 }),
+  toRecord: ({ line: _one, plantAgeing, realisation, ...settings }) => ({ ...settings, plantAgeing: plantAgeing ?? 'off', realisation: realisation ?? 'as-modelled' }),
 };

@@ -11,6 +11,7 @@ import { Crews1767226080000 } from './1767226080000-crews.js';
 import { UsagePoints1767226140000 } from './1767226140000-usage-points.js';
 import { SurveyPhysics1767226260000 } from './1767226260000-survey-physics.js';
 import { ImportMarks1767226320000 } from './1767226320000-import-marks.js';
+import { SavingsAsFound1767226380000 } from './1767226380000-savings-as-found.js';
 
 /** In the order they run; a migration that has run anywhere is never edited, a new one is added below. */
 export const allMigrations: readonly (new () => MigrationInterface)[] = [
@@ -26,4 +27,5 @@ export const allMigrations: readonly (new () => MigrationInterface)[] = [
   UsagePoints1767226140000,
   SurveyPhysics1767226260000,
   ImportMarks1767226320000,
+  SavingsAsFound1767226380000,
 ];
