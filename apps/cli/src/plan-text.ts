@@ -2,6 +2,7 @@ import { wholeDollarsText } from '#calc';
 import type { Plan, RankedDwelling } from '#planning';
 import { explanationText } from './explain-text.js';
 import { energyText } from './energy-text.js';
+import { outlookText } from './outlook-text.js';
 import { tableText } from './said.js';
 
 const dollars = wholeDollarsText;
@@ -70,6 +71,7 @@ export function planText(plan: Plan): string {
     `All costs in, both views: net present value ${dollars(payback.npv_cents)} for the whole building, ${dollars(payback.npvOwner_cents)} for the owner; payback ${years(payback.simplePayback_yr)} years.`,
     ...realisationText(plan),
     '',
+    ...outlookText(plan),
     buildingsText(plan),
     '',
     ...(plan.waiting.length === 0 ? [] : ['Waiting without a date:', ...plan.waiting.slice(0, 8).map((w) => `  ${w.subject}: ${w.dwellings} dwellings, ${w.panes} panes, ${dollars(w.value_cents)} of value behind it`), '']),
