@@ -1,5 +1,5 @@
 import type { FilmOption, PhaseValue } from '../options/option.js';
-import type { PlanTerms } from '../plan/plan.js';
+import type { PlanTerms } from '../plan/terms.js';
 
 /** An option in a phase with its value there: one candidate of the selection. */
 export interface Candidate {

@@ -1,6 +1,6 @@
 import { capCurve, type Phase, type SelectionProblem } from '#calc';
 import { grouped } from '../grouped.js';
-import type { PlanTerms } from '../plan/plan.js';
+import type { PlanTerms } from '../plan/terms.js';
 import type { Workers } from '../workers.js';
 import type { CapCurve, CapCurvePoint } from './explanations.js';
 import type { PosedSelection } from './selection-problem.js';

@@ -1,5 +1,6 @@
 import { checkCertificate } from '#calc';
-import type { Plan, PlanFinding } from '../plan/plan.js';
+import type { Plan } from '../plan/plan.js';
+import type { PlanFinding } from '../plan/plan-finding.js';
 import type { ProofRecord } from './proof-record.js';
 
 /** What a check of a plan's proof has shown. */

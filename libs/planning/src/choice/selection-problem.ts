@@ -3,7 +3,7 @@ import { type Candidate, cash_cents } from './candidate.js';
 import { grouped, sortedBy } from '../grouped.js';
 import { elevationGroups } from './whole-elevations.js';
 import type { FilmOption, PhaseValue } from '../options/option.js';
-import type { PlanTerms } from '../plan/plan.js';
+import type { PlanTerms } from '../plan/terms.js';
 import { withoutIdlePhases } from './slack-phases.js';
 import { type VisitOf, visitWorth_cents } from './visit-worth.js';
 

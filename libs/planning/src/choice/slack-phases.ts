@@ -1,6 +1,6 @@
 import type { Building, Phase } from '#calc';
 import { grouped } from '../grouped.js';
-import type { PlanTerms } from '../plan/plan.js';
+import type { PlanTerms } from '../plan/terms.js';
 import { type Candidate, cash_cents } from './candidate.js';
 import { type VisitOf, visitWorth_cents } from './visit-worth.js';
 

@@ -1,6 +1,6 @@
 import type { Building, Phase } from '#calc';
 import { phaseYear } from '../options/value.js';
-import type { PlanTerms } from '../plan/plan.js';
+import type { PlanTerms } from '../plan/terms.js';
 
 /** What is asked of a visit: its cost and minutes on the day. */
 export type VisitOf = (building: Building) => { readonly cents: number; readonly minutes: number };

@@ -1,6 +1,6 @@
 import type { Building, Phase } from '#calc';
 import { grouped, sortedBy } from '../grouped.js';
-import type { PlanFinding } from '../plan/plan.js';
+import type { PlanFinding } from '../plan/plan-finding.js';
 import type { CalendarDay, CalendarLoad, CalendarVisit, PlanCalendar } from './calendar-types.js';
 import type { CrewWords } from './crew-words.js';
 import { type BookedDay, type CrewHours, DayBook, noticeBy, type Span } from './day-book.js';

@@ -1,7 +1,7 @@
 import type { AssumedValue, Building, PlanSettings, Portfolio, Site } from '#calc';
 import { horizonOf } from '../dwelling/dwelling-tasks.js';
 import { type AssumptionBook, assumptionBook, type DefaultOf } from '../job/assumption-book.js';
-import type { PlanFinding } from '../plan/plan.js';
+import type { PlanFinding } from '../plan/plan-finding.js';
 import type { PricedPhase } from '../rolls/price-by-rolls.js';
 import type { SkiesOnFacades } from '../sky/sky-on-facades.js';
 import { calendarOf } from './calendar.js';

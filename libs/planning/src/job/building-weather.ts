@@ -1,7 +1,7 @@
 import { type Catalogue, placesApart_km } from '#catalogue';
 import type { Building, HourlyYear } from '#calc';
 import { weatherAndFindings, type WeatherFinding } from '#weather';
-import type { PlanFinding } from '../plan/plan.js';
+import type { PlanFinding } from '../plan/plan-finding.js';
 
 /** A year of weather for every building, with what should be known about the choice. */
 export interface BuildingWeather {

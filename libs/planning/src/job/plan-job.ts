@@ -3,8 +3,9 @@ import type { HourlyYear, Portfolio } from '#calc';
 import type { Default, DefaultOf } from './assumption-book.js';
 import type { OutlookOrder } from '../uncertainty/outlook.js';
 import type { TemperaturesByPlace } from '../bills/day-weather.js';
+import type { CutRule } from '../rolls/cut-types.js';
 import type { SettledWork } from '../record/settled-work.js';
-import type { PlanFinding } from '../plan/plan.js';
+import type { PlanFinding } from '../plan/plan-finding.js';
 import type { ChooseHow, Progress } from '../workers.js';
 
 /** Everything a plan is made of; dates, ids and hashes come in as arguments. */
@@ -19,6 +20,8 @@ export interface PlanJob {
   readonly madeOn: string;
   readonly program: string;
   readonly inputHash: string;
+  /** How the pieces of a phase share its rolls; pooled where it is absent. */
+  readonly cutRule?: CutRule;
   /** Work done on the parent, for a revision that starts from it. */
   readonly settled?: SettledWork;
   /** Findings of the stages before, carried to the last sheet. */

@@ -8,7 +8,7 @@ import type { KnownPortfolio } from '../known/known-portfolio.js';
 import type { FilmOption, OptionWindow, PhaseValue } from '../options/option.js';
 import { paneCount } from '../known/placed-windows.js';
 import { defaultsOf, type PlanJob } from './plan-job.js';
-import type { PlanTerms } from '../plan/plan.js';
+import type { PlanTerms } from '../plan/terms.js';
 import type { RollPricing } from '../rolls/price-by-rolls.js';
 import type { Candidate } from '../choice/candidate.js';
 import { remainingCaps } from '../ledger/remaining-caps.js';
@@ -101,6 +101,7 @@ export function rollPricing(job: PlanJob, settings: PlanSettingsInForce, at: { r
     terms: settings.terms,
     visit: settings.visit,
     mayRotate: at.choices.mayRotate,
+    ...(job.cutRule === undefined ? {} : { cutRule: job.cutRule }),
     windowsOf: (candidate) => {
       let windows = kept.get(candidate.option.id);
       if (windows === undefined) kept.set(candidate.option.id, (windows = lineWindows(candidate, at)));

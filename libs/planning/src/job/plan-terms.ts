@@ -1,6 +1,6 @@
 import type { PlanSettings } from '#calc';
 import type { DefaultOf } from './assumption-book.js';
-import type { PlanTerms, Term } from '../plan/plan.js';
+import type { PlanTerms, Term } from '../plan/terms.js';
 
 interface Asked {
   readonly key: string;

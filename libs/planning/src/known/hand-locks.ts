@@ -1,7 +1,7 @@
 import type { Lock } from '#calc';
 import { sortedBy } from '../grouped.js';
 import type { KnownPortfolio } from './known-portfolio.js';
-import type { PlanFinding } from '../plan/plan.js';
+import type { PlanFinding } from '../plan/plan-finding.js';
 
 /** Choices fixed by hand, each where it takes effect. */
 export interface HandLocks {

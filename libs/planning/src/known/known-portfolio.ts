@@ -3,7 +3,7 @@ import { assumptionBook, type DefaultOf } from '../job/assumption-book.js';
 import { grouped, sortedBy } from '../grouped.js';
 import { builtClass, cooledShare, daySetPoints, type Filling, type KnownDwelling, type KnownMeter, knownPlant, missingFor, occupiedShares } from './known-dwelling.js';
 import { type PlacedWindow, placedWindows, windowIndex } from './placed-windows.js';
-import type { NotRanked, PlanFinding } from '../plan/plan.js';
+import type { NotRanked, PlanFinding } from '../plan/plan-finding.js';
 
 /** The portfolio with plan types laid out and gaps filled; sorted by id before anything is summed. */
 export interface KnownPortfolio {

@@ -1,6 +1,6 @@
 import { type AssumedValue, type Film, filmAsMeasured, type FilmOnClear, glassAsMeasured, type GlazingMakeUp, glazingOptics, type HourlyYear, meterPair, pairGlass, type SolarReading } from '#calc';
 import { grouped, sortedBy } from '../grouped.js';
-import type { PlanFinding } from '../plan/plan.js';
+import type { PlanFinding } from '../plan/plan-finding.js';
 import { type GlazingBook, glazingKeyOf } from './glazing-book.js';
 import { apart_deg } from './bearings.js';
 import type { PlacedWindow } from './placed-windows.js';

@@ -1,5 +1,5 @@
 import { cosIncidence, glazingOptics, type SolarReading, sunPosition } from '#calc';
-import type { PlanFinding } from '../plan/plan.js';
+import type { PlanFinding } from '../plan/plan-finding.js';
 import type { ReadingPlaceKnown } from './reading-pairs.js';
 
 /** Beyond this angle a reading says too little of the glass. */

@@ -1,5 +1,5 @@
 import { type GlazingMakeUp, glazingOptics, highestBehindClear_W_m2, meterPair, type MeterPair, pairGlass, type Site, type SolarReading } from '#calc';
-import type { PlanFinding } from '../plan/plan.js';
+import type { PlanFinding } from '../plan/plan-finding.js';
 
 /** A bare and a filmed reading of the same glass in the same sun. */
 export interface ReadingPair {

@@ -1,6 +1,6 @@
 import type { Portfolio } from '#calc';
 import type { PlanJob } from '../job/plan-job.js';
-import type { PlanFinding } from '../plan/plan.js';
+import type { PlanFinding } from '../plan/plan-finding.js';
 import { wrapped_deg } from './bearings.js';
 
 const signed = (degrees: number): string => `${degrees < 0 ? '−' : '+'}${String(Math.abs(degrees))}`;

@@ -1,4 +1,5 @@
-import type { Plan, PlanFinding } from '../plan/plan.js';
+import type { Plan } from '../plan/plan.js';
+import type { PlanFinding } from '../plan/plan-finding.js';
 import type { PlanJob } from '../job/plan-job.js';
 import { ledgerReport } from './ledger-report.js';
 

@@ -6,7 +6,7 @@ import type { FilmOption, LifeSegment, PricedFilm } from './option.js';
 import { glazingKeyOf } from '../known/glazing-book.js';
 import type { OptionRebate, RebateCase } from './rebates.js';
 import type { PlacedWindow } from '../known/placed-windows.js';
-import type { PlanTerms } from '../plan/plan.js';
+import type { PlanTerms } from '../plan/terms.js';
 
 /** What turns a result into options that can be ranked and chosen. */
 export interface OptionPricing {

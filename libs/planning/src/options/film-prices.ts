@@ -4,7 +4,7 @@ import type { Default } from '../job/assumption-book.js';
 import { grouped, sortedBy } from '../grouped.js';
 import type { PricedFilm } from './option.js';
 import { paneCount, type PlacedWindow } from '../known/placed-windows.js';
-import type { PlanTerms } from '../plan/plan.js';
+import type { PlanTerms } from '../plan/terms.js';
 
 export interface FilmPricing {
   readonly rolls: readonly Roll[];

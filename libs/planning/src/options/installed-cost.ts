@@ -2,7 +2,7 @@ import { type Building, installMinutes, labour_cents, type PaneWork, type Person
 import { pieceOf } from '../rolls/cut-list.js';
 import type { InstalledCost, PricedFilm } from './option.js';
 import { paneCount, type PlacedWindow } from '../known/placed-windows.js';
-import type { PlanTerms } from '../plan/plan.js';
+import type { PlanTerms } from '../plan/terms.js';
 
 /** What a window adds to any option that films it; worked out once per window. */
 export interface WindowWork {

@@ -1,7 +1,7 @@
 import { payerShares, type Phase, presentValue, type SavingState, yearlyStream } from '#calc';
 import type { FilmOption, PhaseValue } from './option.js';
 import { rebateIn } from './rebates.js';
-import type { PlanTerms } from '../plan/plan.js';
+import type { PlanTerms } from '../plan/terms.js';
 
 /** The money of an option installed in a phase, by year of the study; index 0 is the study start, flows fall at year's end. */
 export interface OptionFlows {

@@ -1,4 +1,4 @@
-import type { AssumedValue, Building, Dwelling, Phase, Roll, TariffText, View } from '#calc';
+import type { AssumedValue, Building, Dwelling, Phase, Roll, TariffText } from '#calc';
 import type { PlanCalendar } from '../crew/calendar-types.js';
 import type { SettledWork } from '../record/settled-work.js';
 import type { CutReview, OpenedFilmRoll } from '../rolls/cut-types.js';
@@ -12,43 +12,11 @@ import type { PaybackReview } from '../review/payback.js';
 import type { BillsReview, StatedRealisation } from '../bills/review.js';
 import type { LedgerReport } from '../ledger/ledger-types.js';
 import type { FilmOption, OptionWindow, PhaseValue, PricedFilm } from '../options/option.js';
+import type { NotRanked, PlanFinding } from './plan-finding.js';
+import type { PlanTerms } from './terms.js';
 
-/** Something to say about the data or the result: what, where, and what to do. */
-export interface PlanFinding {
-  readonly severity: 'error' | 'warning' | 'note';
-  readonly subject: string;
-  readonly text: string;
-  readonly whatToDo: string;
-}
-
-/** A term of the money side as used, with where it came from. */
-export interface Term {
-  readonly key: string;
-  readonly label: string;
-  readonly value: number;
-  readonly unit: string;
-  readonly source: string;
-  readonly basis: 'measured' | 'published' | 'assumed' | 'given';
-}
-
-/** Terms of the plan as used. */
-export interface PlanTerms {
-  readonly view: View;
-  readonly studyStart: string;
-  readonly currency: string;
-  readonly realDiscountRate: number;
-  readonly realEscalation: number;
-  readonly filmDegradation_1_yr: number;
-  readonly labour_cents_h: number;
-  readonly labourIsCash: boolean;
-  readonly contingencyShare: number;
-  readonly materialTaxShare: number;
-  readonly labourTaxShare: number;
-  readonly consumables_cents_m2: number;
-  readonly trimPerEdge_mm: number;
-  readonly edgeGap_mm: number;
-  readonly terms: readonly Term[];
-}
+export type * from './plan-finding.js';
+export type * from './terms.js';
 
 export interface RankedDwelling {
   readonly rank: number;
@@ -75,12 +43,6 @@ export interface RankedDwelling {
 
 export interface RankedFacade extends RankedDwelling {
   readonly azimuth_deg: number;
-}
-
-/** Dwelling without an option, with the reason. */
-export interface NotRanked {
-  readonly dwelling: string;
-  readonly why: string;
 }
 
 /** What is really paid in a phase. Whole cents; the parts add up to total_cents. */

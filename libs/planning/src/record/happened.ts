@@ -1,6 +1,7 @@
 import type { SiteRecord } from '#calc';
 import { grouped, sortedBy } from '../grouped.js';
-import type { Plan, PlanFinding, PlanLine } from '../plan/plan.js';
+import type { Plan, PlanLine } from '../plan/plan.js';
+import type { PlanFinding } from '../plan/plan-finding.js';
 import type { DoneLine, RedoPane } from './settled-work.js';
 
 /** What the records say of a plan's lines. */

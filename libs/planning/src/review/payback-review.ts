@@ -2,7 +2,7 @@ import { lifeCycle, type Phase, presentValue, type Rebate } from '#calc';
 import { projectRebates } from './project-rebates.js';
 import type { PricedChoice } from '../rolls/price-by-rolls.js';
 import type { PaybackLine, PaybackReview } from './payback.js';
-import type { PlanTerms } from '../plan/plan.js';
+import type { PlanTerms } from '../plan/terms.js';
 import { firstYear_cents } from './reasons.js';
 import type { Candidate } from '../choice/candidate.js';
 import { optionFlows, phaseYear, simplePayback } from '../options/value.js';

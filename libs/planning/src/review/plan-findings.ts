@@ -1,7 +1,8 @@
 import { savingWarnings } from '#calc';
 import type { EnergyReview } from '../energy/energy-types.js';
 import type { FilmChoices } from '../options/film-choices.js';
-import type { PlanFinding, PlanLine } from '../plan/plan.js';
+import type { PlanLine } from '../plan/plan.js';
+import type { PlanFinding } from '../plan/plan-finding.js';
 
 /** Lines whose saving lies outside what published cases found: said, never clamped. */
 function outsideBand(line: PlanLine): PlanFinding[] {

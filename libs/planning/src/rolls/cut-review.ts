@@ -1,7 +1,7 @@
 import { checkLayout, cutTogether, inchesText, nearMisses, offCuts, ticksOf_mm } from '#calc';
 import { sideWord } from '../dwelling/facade-sets.js';
 import { grouped, sortedBy } from '../grouped.js';
-import type { PlanFinding } from '../plan/plan.js';
+import type { PlanFinding } from '../plan/plan-finding.js';
 import { type CutMade, jobOf, panesOf, rollsOf } from './cut-list.js';
 import type { CutReview, CutRule, NearMissPanes, OffCutKept, RulePrice } from './cut-types.js';
 import type { PricedPhase } from './price-by-rolls.js';

@@ -1,5 +1,6 @@
 import type { Choice } from '../choice/choice.js';
-import type { PlanTerms, RoundLog } from '../plan/plan.js';
+import type { RoundLog } from '../plan/plan.js';
+import type { PlanTerms } from '../plan/terms.js';
 import { type PricedChoice, type PricedPhase, priceByRolls, type RollPricing } from './price-by-rolls.js';
 import { type Candidate, cash_cents } from '../choice/candidate.js';
 import { visitWorth_cents } from '../choice/visit-worth.js';
