@@ -61,7 +61,7 @@ describe('the way of a bill through the server', () => {
   });
 
   it('the ledger says what the caps still leave', async () => {
-    const { body } = await request(server.http).get('/api/ledger?on=2026-09-01').expect(200);
+    const body = (await request(server.http).get('/api/ledger?on=2026-09-01').expect(200)).body as unknown;
     expect(body).toMatchObject({
       on: '2026-09-01',
       phases: [{ phase: 'OWNER1/2027', cap_cents: 1_400_000, expiredQuotes_cents: 310_000, remaining_cents: 1_400_000 }, { phase: 'OWNER1/2028' }],
