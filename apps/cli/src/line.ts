@@ -1,7 +1,7 @@
 import { resolve } from 'node:path';
 import { randomUUID } from 'node:crypto';
 import type { IntakeReport } from '#intake';
-import type { OutlookOrder, Plan, PlanAsk, PlanFinding } from '#planning';
+import type { CutRule, OutlookOrder, Plan, PlanAsk, PlanFinding } from '#planning';
 import type { PortfolioStore } from '#store';
 import { betterText } from './better-text.js';
 import { progressOn } from './said.js';
@@ -36,7 +36,7 @@ function carried(report: IntakeReport | null): PlanFinding[] {
 }
 
 /** Makes a plan of what the store holds, on all processors, and keeps it. */
-export async function makePlan(store: PortfolioStore, of: { readonly ask: PlanAsk; readonly folder: string; readonly timeLimit_s: number; readonly quiet: boolean; readonly report: IntakeReport | null; readonly outlook?: OutlookOrder; readonly prove_s?: number; readonly replan?: string }): Promise<Plan> {
+export async function makePlan(store: PortfolioStore, of: { readonly ask: PlanAsk; readonly folder: string; readonly timeLimit_s: number; readonly quiet: boolean; readonly report: IntakeReport | null; readonly outlook?: OutlookOrder; readonly prove_s?: number; readonly replan?: string; readonly cutRule?: CutRule }): Promise<Plan> {
   const [{ PlanningService }, { workerPool }] = await Promise.all([import('#planning'), import('#workers')]);
   const pool = workerPool();
   try {
@@ -49,6 +49,7 @@ export async function makePlan(store: PortfolioStore, of: { readonly ask: PlanAs
       timeLimit_s: of.timeLimit_s,
       ...(of.outlook === undefined ? {} : { outlook: of.outlook }),
       ...(of.replan === undefined ? {} : { replan: of.replan }),
+      ...(of.cutRule === undefined ? {} : { cutRule: of.cutRule }),
       progress: progressOn(process.stderr, of.quiet),
       ...(of.prove_s === undefined ? {} : { prove_s: of.prove_s, better: (found) => void (of.quiet || process.stderr.write(`${betterText(found)}\n`)) }),
     });

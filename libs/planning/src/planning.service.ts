@@ -5,6 +5,7 @@ import { temperaturesBeside } from './bills/temperature-file.js';
 import { buildingWeather } from './job/building-weather.js';
 import { planPortfolio } from './plan-portfolio.js';
 import type { Plan, PlanFinding } from './plan/plan.js';
+import type { CutRule } from './rolls/cut-types.js';
 import { afterWork } from './record/after-work.js';
 import type { OutlookOrder } from './uncertainty/outlook.js';
 import type { BetterPlan, Progress, Workers } from './workers.js';
@@ -27,6 +28,8 @@ export interface PlanOrder {
   /** Goes on with the choice until it is proved or these seconds are used; each better plan is told. */
   readonly prove_s?: number;
   readonly better?: (found: BetterPlan) => void;
+  /** How the pieces of a phase share its rolls: the least film by default. */
+  readonly cutRule?: CutRule;
   /** A kept plan to start from: what was recorded on it stands, the rest is planned again. */
   readonly replan?: string;
 }
@@ -60,6 +63,7 @@ export class PlanningService {
         inputHash: contentHash(portfolio),
         findings: [...order.findings, ...findings, ...(after?.findings ?? [])],
         temperatures: temperaturesBeside(order.resolve),
+        ...(order.cutRule === undefined ? {} : { cutRule: order.cutRule }),
         ...(progress === undefined ? {} : { progress }),
         ...(order.prove_s === undefined ? {} : { prove_s: order.prove_s }),
         ...(order.better === undefined ? {} : { better: order.better }),

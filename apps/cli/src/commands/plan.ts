@@ -1,3 +1,4 @@
+import type { CutRule } from '#planning';
 import { asked, askedOutlook, keptPlan, makePlan, withStore } from '../line.js';
 import { planText } from '../plan-text.js';
 import { type AddCommand, collect, DATABASE_OPTION, print, type Shared } from './command.js';
@@ -12,6 +13,8 @@ interface PlanOptions extends Shared {
   readonly folder: string;
   readonly check?: string;
   readonly replan?: string;
+  readonly cutTogether?: boolean;
+  readonly crewOrder?: boolean;
   readonly prove?: string | true;
 }
 
@@ -22,6 +25,9 @@ function proveSeconds({ prove }: PlanOptions): { prove_s?: number } {
   if (!(minutes > 0)) throw new Error(`--prove must be minutes above 0, got ${String(prove)}`);
   return { prove_s: minutes * 60 };
 }
+
+/** How pieces share the rolls; nothing said is the least film. */
+const cutRuleOf = ({ cutTogether, crewOrder }: PlanOptions): { cutRule?: CutRule } => (crewOrder === true ? { cutRule: 'crew order' } : cutTogether === true ? { cutRule: 'dwelling together' } : {});
 
 /** Checks the proof kept with a plan; a proof that does not hold is exit code 1. */
 async function checkKept(options: PlanOptions, id: string): Promise<void> {
@@ -42,6 +48,8 @@ export const plan: AddCommand = (program) => {
     .option('--seconds <n>', 'work a round of the selection may take, counted in steps so that every machine makes the same plan', '3')
     .option('--prove [minutes]', 'go on until the choice is proved, for up to 10 minutes, the mixed-integer solver beside; each better plan is told')
     .option('--folder <folder>', 'where weather files named in the inventory lie', '.')
+    .option('--cut-together', 'each dwelling on one stretch of one roll; its price in film is printed with every plan')
+    .option('--crew-order', 'each dwelling on one stretch, rolls filled in the order of dwellings')
     .option('--replan <id>', 'a new revision of a kept plan: done work stands and is paid, the rest is planned again around what was recorded')
     .option('--check <id>', 'makes nothing: checks the proof kept with a plan again, without the search')
     .option('--draws <n>', 'draws of what is not known, 0 for none', '200')
@@ -50,7 +58,7 @@ export const plan: AddCommand = (program) => {
     .option('--json', 'the plan as JSON')
     .action(async (options: PlanOptions) => {
       if (options.check !== undefined) return checkKept(options, options.check);
-      const order = { ask: asked(options.cap, options.view), folder: options.folder, timeLimit_s: Number(options.seconds), quiet: options.quiet === true, report: null, ...askedOutlook(options.draws, options.seed), ...proveSeconds(options), ...(options.replan === undefined ? {} : { replan: options.replan }) };
+      const order = { ask: asked(options.cap, options.view), folder: options.folder, timeLimit_s: Number(options.seconds), quiet: options.quiet === true, report: null, ...askedOutlook(options.draws, options.seed), ...proveSeconds(options), ...cutRuleOf(options), ...(options.replan === undefined ? {} : { replan: options.replan }) };
       const made = await withStore(options.database, (store) => makePlan(store, order));
       print(made, () => planText(made), options.json);
     });

@@ -41,6 +41,12 @@ describe('field sizes against the plan', () => {
     expect(roll!.pieces.find((p) => p.piece === before.piece)).toEqual(before);
   });
 
+  it('does not move the others for a pane its roll can never hold', () => {
+    const result = relaid([size('B1/2/W1', 1_300, 1_200)]);
+    expect(result.unplaced).toMatchObject([{ pane: 'B1/2/W1/1' }]);
+    expect(result.rolls[0]).toMatchObject({ moved: [], check: { ok: true } });
+  });
+
   it('names what no opened roll holds any more, and windows the plan does not cut', () => {
     expect(relaid([size('B1/2/W1', 1_000, 6_500)]).unplaced).toMatchObject([{ pane: 'B1/2/W1/1', size: '40 3/8 × 257' }]); // the roll is 236 in long
     // 4,000 mm of glass take 4,025.9 of the 6,000; of the two others one has room left.

@@ -90,9 +90,9 @@ function relaidCut(cut: FilmCut, changes: ReadonlyMap<string, Change>, of: Relay
   const changed = [...changes.values()].filter((c) => !c.measured.keeps).map((c) => c.piece);
   const rolls = new Map<string, RelaidRoll>();
   let homeless: CutPiece[] = [];
-  const lay = (roll: OpenedFilmRoll, pieces: readonly CutPiece[], from_mm: number): CutPiece[] => {
+  const lay = (roll: OpenedFilmRoll, pieces: readonly CutPiece[], at: { readonly from_mm: number; readonly dropped?: readonly string[] }): CutPiece[] => {
     const laid = (rolls.get(roll.roll)?.pieces ?? cut.pieces.filter((p) => p.roll === roll.roll)).map(placementOf);
-    const result = relay(from_mm, { roll: { width_mm: roll.width_mm, length_mm: roll.length_mm, laid }, changed: pieces, mayRotate: of.mayRotate });
+    const result = relay(at.from_mm, { roll: { width_mm: roll.width_mm, length_mm: roll.length_mm, laid }, changed: pieces, dropped: at.dropped ?? [], mayRotate: of.mayRotate });
     const known = new Map([...changed.map((p): [string, CutPiece] => [p.id, p])]);
     const placed = result.placements.map((at): PlacedPiece => {
       const before = byPane.get(at.piece)!;
@@ -106,14 +106,17 @@ function relaidCut(cut: FilmCut, changes: ReadonlyMap<string, Change>, of: Relay
   };
   for (const roll of cut.rolls) {
     const own = changed.filter((p) => byPane.get(p.id)?.roll === roll.roll);
-    if (own.length > 0) homeless.push(...lay(roll, own, of.cutTo_mm.get(roll.roll) ?? 0));
+    if (own.length === 0) continue;
+    // What this roll can never hold leaves a hole; the others are not moved for it.
+    const tooWide = own.filter((p) => (of.mayRotate ? Math.min(p.width_mm, p.length_mm) : p.width_mm) > roll.width_mm);
+    homeless.push(...tooWide, ...lay(roll, own.filter((p) => !tooWide.includes(p)), { from_mm: of.cutTo_mm.get(roll.roll) ?? 0, dropped: tooWide.map((p) => p.id) }));
   }
   for (const roll of [...cut.rolls].sort((a, b) => b.left_mm - a.left_mm)) {
     if (homeless.length === 0) break;
     const end = Math.max(0, ...(rolls.get(roll.roll)?.pieces ?? cut.pieces.filter((p) => p.roll === roll.roll)).map((p) => p.y_mm + p.length_mm));
     const fitting = homeless.filter((p) => p.width_mm <= roll.width_mm && p.length_mm <= roll.length_mm - end);
     if (fitting.length === 0) continue;
-    const out = new Set(lay(roll, fitting, Math.max(end, of.cutTo_mm.get(roll.roll) ?? 0)).map((p) => p.id));
+    const out = new Set(lay(roll, fitting, { from_mm: Math.max(end, of.cutTo_mm.get(roll.roll) ?? 0) }).map((p) => p.id));
     homeless = homeless.filter((p) => !fitting.includes(p) || out.has(p.id));
   }
   return { rolls: [...rolls.values()], unplaced: homeless.map((p) => ({ pane: p.id, size: sizeOf(p), why: 'no opened roll of this film has room for it: cut it from stock or buy film' })) };
