@@ -12,6 +12,7 @@ import { papers } from './commands/papers.js';
 import { plan } from './commands/plan.js';
 import { rank } from './commands/rank.js';
 import { record } from './commands/record.js';
+import { now } from './commands/now.js';
 import { relay } from './commands/relay.js';
 import { run } from './commands/run.js';
 import { serve } from './commands/serve.js';
@@ -45,7 +46,7 @@ Exit codes: 0 done; 1 failed (the message says why); 2 a value or a file cannot 
   );
 
 // In the order of the work.
-for (const add of [check, importFolder, bills, ledger, rank, plan, explain, exportPlan, calendar, sign, record, relay, shadow, papers, verify, run, serve, compute]) add(program);
+for (const add of [check, importFolder, bills, ledger, rank, plan, explain, exportPlan, calendar, sign, record, relay, now, shadow, papers, verify, run, serve, compute]) add(program);
 
 try {
   await program.parseAsync();

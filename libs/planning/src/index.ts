@@ -1,6 +1,9 @@
 export type * from './plan/plan.js';
 export type * from './crew/work-order-types.js';
 export type * from './crew/calendar-types.js';
+export { bestUseNow, type NowAnswer, type NowQuestion, type NowUse } from './crew/best-use-now.js'; // some hours, some dwellings, film on the shelf
+export type { StockRoll } from './rolls/cut-list.js';
+export { startingStock } from './rolls/price-by-rolls.js';
 export { shadowLine, shadowQuestion, type ShadowLine, type ShadowQuestion } from './crew/shadow-line.js'; // where a shadow should fall
 export { calendarFile } from './crew/calendar-file.js'; // working days as iCalendar
 export { CREW_WORDS_EN, type CrewWords } from './crew/crew-words.js'; // every sentence of the crew's papers

@@ -5,6 +5,7 @@ import { temperaturesBeside } from './bills/temperature-file.js';
 import { buildingWeather } from './job/building-weather.js';
 import { planPortfolio } from './plan-portfolio.js';
 import type { Plan, PlanFinding } from './plan/plan.js';
+import { bestUseNow, type NowAnswer, type NowQuestion } from './crew/best-use-now.js';
 import type { CutRule } from './rolls/cut-types.js';
 import { afterWork } from './record/after-work.js';
 import type { OutlookOrder } from './uncertainty/outlook.js';
@@ -73,6 +74,15 @@ export class PlanningService {
     );
     await this.store.savePlan({ id, title: plan.name, parent: plan.parent, made, programVersion: plan.program, inputsHash: plan.inputHash, signed: false, body: plan });
     return plan;
+  }
+
+  /** The best use of some hours with film on the shelf; nothing is kept. */
+  async bestUse(order: Pick<PlanOrder, 'id' | 'made' | 'resolve'>, question: NowQuestion): Promise<NowAnswer> {
+    const catalogue = (this.#catalogue ??= openCatalogue());
+    const portfolio = await this.store.load();
+    const { weather } = buildingWeather(portfolio.buildings, catalogue, order.resolve);
+    const madeOn = order.made.slice(0, 10);
+    return bestUseNow({ portfolio, catalogue, weather, id: order.id, revision: 1, parent: null, madeOn, program: programVersion(), inputHash: contentHash(portfolio), findings: [] }, this.workers, question);
   }
 
   /** @throws RangeError when the plan is not kept */

@@ -42,7 +42,8 @@ export interface PricedChoice {
   readonly stockAfter: readonly StockRoll[];
 }
 
-function startingStock(rolls: readonly Roll[]): StockRoll[] {
+/** Film in the store room at the start, roll by roll. */
+export function startingStock(rolls: readonly Roll[]): StockRoll[] {
   return sortedBy(rolls.filter((r) => r.inStock > 0), (r) => r.id).flatMap((r) =>
     Array.from({ length: r.inStock }, (_, i): StockRoll => ({ roll: `${r.id} stock ${String(i + 1)}`, film: r.film, width_mm: r.width.mm, length_mm: r.length_mm, lot: r.lot })),
   );
