@@ -146,10 +146,10 @@ describe('crew sheets', () => {
     }
   });
 
-  it('carry cautions, steps, defect codes, film, roll and access of the order', () => {
+  it('carry cautions, steps, defect codes and film of the order', () => {
     const text = pages.map((p) => p.texts.map((t) => t.text).join(' ')).join(' ').replace(/\s+/g, ' ');
     for (const order of plan.workOrders) {
-      for (const words of [...order.cautions, ...order.steps, order.access, order.film]) expect(text).toContain(words.replace(/\s+/g, ' '));
+      for (const words of [...order.cautions, ...order.steps, order.film]) expect(text).toContain(words.replace(/\s+/g, ' '));
       for (const { code, words } of order.defectCodes) expect(text).toContain(`${code} ${words}`);
     }
   });
@@ -202,7 +202,8 @@ describe('other papers', () => {
   });
 
   it('notices: one for each dwelling somebody lives in, none for an empty one', async () => {
-    const occupied = plan.workOrders.filter((o) => !o.access.startsWith('empty'));
+    const emptyOn = new Map(plan.calendar.days.flatMap((d) => d.visits.map((v) => [v.workOrder, v.isEmpty] as const)));
+    const occupied = plan.workOrders.filter((o) => emptyOn.get(o.id) !== true);
     const pages = await pagesOf('notices', plan);
     expect(pages.filter((p) => textOf(p).includes('Notice of entry'))).toHaveLength(occupied.length);
   });

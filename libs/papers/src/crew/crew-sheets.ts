@@ -10,6 +10,7 @@ import { type PaperTerms, planPaper } from '../paper-terms.js';
 import type { Say } from '../texts/texts.js';
 import { paneNotes, runsText, wordOf } from './pane-notes.js';
 import { shadeText } from './shade-text.js';
+import { visitOf } from './visit-day.js';
 
 /** Nothing on a crew sheet is smaller; read at arm's length, on a sill. */
 const TEXT = 12;
@@ -31,10 +32,14 @@ function facts({ plan, order, say }: CrewSheet): [string, string][] {
   const building = plan.buildings.find((b) => b.id === order.building);
   const { low, best, high } = order.minutes;
   const shade = shadeText(order.shade, say);
-  const { day, access, earliest, latest } = order;
+  const { day, earliest, latest } = order;
+  const known = visitOf(plan, order);
+  // An empty time that has passed when the calendar is made is no access any more.
+  const access = known !== null && !known.visit.isEmpty && order.access.startsWith('empty') ? say('crew.occupied') : order.access;
+  const when = known === null ? day : `${known.day}, ${known.visit.start}`;
   return [
     [say('crew.place'), say('crew.where', { building: order.building, name: building?.name ?? '' })],
-    [say('crew.when'), day === null ? say('crew.window', { access, earliest, latest }) : say('crew.day', { day, access })],
+    [say('crew.when'), when === null ? say('crew.window', { access, earliest, latest }) : say('crew.day', { day: when, access })],
     [say('crew.notice'), say('crew.notice.hours', { hours: order.notice_h })],
     [say('crew.film'), order.film],
     [say('crew.time'), say('crew.time.range', { panes: order.panes.length, best: whole(best), low: whole(low), high: whole(high) })],

@@ -50,7 +50,9 @@ export function listed(paper: Paper, lines: readonly string[], of: { readonly si
   const style = { size: of.size };
   const indent = Math.max(0, ...lines.map((_, i) => paper.widthOf(style)(of.mark(i)))) + of.size * 0.5;
   lines.forEach((line, i) => {
-    paper.need(of.size * LEADING);
+    const height = paper.lines(line, style, paper.width - indent).length * of.size * LEADING;
+    // Short points stay whole; a long one may break.
+    paper.need(height <= of.size * LEADING * 4 ? height : of.size * LEADING);
     paper.put(of.mark(i), style, { x: paper.left, y: paper.y });
     paper.write(line, style, indent);
   });

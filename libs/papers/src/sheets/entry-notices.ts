@@ -1,4 +1,5 @@
 import type { Plan } from '#planning';
+import { isEmptyThen } from '../crew/visit-day.js';
 import type { PaperFile } from '../page/paper-bytes.js';
 import { factRows, signOff } from '../page/parts.js';
 import { type PaperTerms, planPaper } from '../paper-terms.js';
@@ -7,7 +8,7 @@ const TEXT = 13;
 
 /** A notice a page for every dwelling that somebody lives in when the crew comes. */
 export function entryNotices(plan: Plan, terms: PaperTerms): Promise<PaperFile> {
-  const occupied = plan.workOrders.filter((o) => !o.access.startsWith('empty'));
+  const occupied = plan.workOrders.filter((o) => !isEmptyThen(plan, o));
   return planPaper(plan, terms, {
     title: terms.texts.sentences['notice.title'],
     margin: 54,

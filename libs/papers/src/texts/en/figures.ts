@@ -4,8 +4,8 @@ export const figures = {
   'rank.title': 'Cooling cost cut each year, per dollar of installed film',
   'rank.about': '{name}: rank, band, dwelling, what the plan does. Grey bar: in the plan. Whisker: eight in ten, by the dwelling’s own doubts. One letter is one band, whose members cannot be told apart.',
   'rank.axis': 'reduction a year per dollar, 1/yr',
-  'rank.gap': 'A grey line marks ranks left out.',
-  'rank.other': '{phase}, other set',
+  'rank.gap': 'A grey line marks ranks left out. * the plan takes other sides or another film of it.',
+  'rank.other': '{phase} *',
   'rank.waits': 'waits for a letter',
   'rank.reserve': 'in reserve',
 

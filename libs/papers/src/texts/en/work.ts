@@ -15,6 +15,7 @@ export const work = {
   'crew.notice': 'Notice',
   'crew.notice.hours': '{hours} h in writing before entry, or as the lease says; the text is on the notice sheet.',
   'crew.day': 'On {day}; {access}.',
+  'crew.occupied': 'occupied that day: written notice',
   'crew.film': 'Film',
   'crew.time': 'Time',
   'crew.time.range': '{panes} panes, {best} person-minutes ({low} to {high})',
