@@ -73,6 +73,16 @@ describe('a revision after work', () => {
     expect(portfolio.rolls.map((r) => [r.id, r.inStock, r.price_cents])).toEqual([['A-48', 0, 44_000], ['O/1 A-48 #1', 1, null]]);
   });
 
+  // The pane of B1/2 is the third off the roll: the two before it are cut and hang on no pane yet.
+  it('keeps pieces that were cut before and not used as stock of their size', () => {
+    const { settled } = after([record({ dwelling: 'B1/2' })]);
+    expect(settled.rollsLeft.map((r) => [r.roll, Math.round(r.width_mm), Math.round(r.length_mm)])).toEqual([
+      ['O/1 A-48 #1', 1219, Math.round(30_480 - 3 * 1225.55)],
+      ['piece cut for B1/1/W1/1', 927, 1226],
+      ['piece cut for B1/1/W1/2', 927, 1226],
+    ]);
+  });
+
   it('takes film used beyond the pieces off the roll', () => {
     const used = record({ kind: 'film-used', film: 'A', rollWidth_mm: 1219.2, rollLength_mm: 3_451.1 });
     expect(after([...day, used]).settled.rollsLeft[0]!.length_mm).toBeCloseTo(30_480 - 3 * 1225.55 - 1_000, 6);

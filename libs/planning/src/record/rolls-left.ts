@@ -45,10 +45,16 @@ export function rollsLeft(plan: Pick<Plan, 'cuts'>, of: { readonly phases: Reado
       const key = `${cut.film}|${String(Math.round(roll.width_mm))}`;
       needed.set(key, (needed.get(key) ?? 0) + line);
       opened.add(roll.roll);
-      left.push(endOf(roll, cut.film, line));
+      left.push(endOf(roll, cut.film, line), ...inHand(cut, { roll, line, cutPanes: of.cutPanes }));
     }
   }
   return { opened, left: lessOveruse(left, of.records, needed).filter((s) => s.length_mm >= WORTH_KEEPING_mm) };
+}
+
+/** Pieces that came off the roll before the last cut and hang on no pane yet: each is stock of its own size. */
+function inHand(cut: FilmCut, at: { readonly roll: OpenedFilmRoll; readonly line: number; readonly cutPanes: ReadonlySet<string> }): StockRoll[] {
+  const before = cut.pieces.filter((p) => p.roll === at.roll.roll && p.y_mm < at.line - 1e-6 && !at.cutPanes.has(p.piece));
+  return before.map((p): StockRoll => ({ roll: `piece cut for ${p.piece}`, film: cut.film, width_mm: p.width_mm, length_mm: p.length_mm, lot: at.roll.lot }));
 }
 
 const endOf = (roll: OpenedFilmRoll, film: string, line_mm: number): StockRoll => ({ roll: roll.roll, film, width_mm: roll.width_mm, length_mm: roll.length_mm - line_mm, lot: roll.lot });
