@@ -144,7 +144,6 @@ const realisation = file({
   'calibration.airChange.limit': amount,
   'calibration.efficiency.spread': amount,
   'calibration.efficiency.limit': amount,
-  'calibration.base.spread': amount,
   'calibration.base.limit': amount,
   'pooling.portfolio': positive,
   'pooling.building': positive,

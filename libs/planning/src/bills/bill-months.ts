@@ -13,7 +13,7 @@ export interface BilledMonth {
 
 const MONTH_STARTS = [0, 31, 59, 90, 120, 151, 181, 212, 243, 273, 304, 334];
 /** Day 0…364 of a typical year. */
-const dayOfYear = (iso: string): number => MONTH_STARTS[Number(iso.slice(5, 7)) - 1]! + Math.min(Number(iso.slice(8, 10)), iso.slice(5, 7) === '02' ? 28 : 31) - 1;
+export const dayOfYear = (iso: string): number => MONTH_STARTS[Number(iso.slice(5, 7)) - 1]! + Math.min(Number(iso.slice(8, 10)), iso.slice(5, 7) === '02' ? 28 : 31) - 1;
 
 /**
  * The bills of a meter beside the model on the same calendar days. What the bill's own weather did beyond the typical year's is taken off

@@ -15,7 +15,8 @@ export interface FitnessAt extends RunsAt {
   readonly weather: ReadonlyMap<string, HourlyYear>;
 }
 
-function meterDays(meter: ComparedMeter, days: ReadonlyMap<string, Float64Array>): Float64Array {
+/** Modelled use of a meter by day, its dwellings summed. */
+export function meterDays(meter: ComparedMeter, days: ReadonlyMap<string, Float64Array>): Float64Array {
   const total = new Float64Array(365);
   for (const { id } of meter.dwellings) {
     const own = days.get(id);

@@ -5,10 +5,12 @@ import { defaultsOf, type PlanJob } from '../job/plan-job.js';
 import type { KnownDwelling } from '../known/known-dwelling.js';
 import type { KnownPortfolio } from '../known/known-portfolio.js';
 import { baseMembers, type ComparedMeter, comparedMeters, coolingMembers, planTypesOf, type PlanTypeOf } from './compared-meters.js';
-import { fitnessByBuilding } from './building-fitness.js';
+import { billedParts } from './billed-parts.js';
+import { fitnessByBuilding, meterDays } from './building-fitness.js';
+import { typicalDays, typicalMonths } from './day-weather.js';
 import { billsOf } from './fit-bills.js';
 import { meterFit } from './meter-fit.js';
-import { modelledCooling_kWh, type RunsAt } from './modelled-use.js';
+import { modelledCooling_kWh, modelledDays_kWh, type RunsAt } from './modelled-use.js';
 import { MOVABLE, movedDwelling, movedWords, movesFor, withBase } from './moved-dwelling.js';
 import { type GroupValue, type PooledBills, pooledBills, poolingSpreads } from './pooled-bills.js';
 import { billsReview } from './realised.js';
@@ -48,10 +50,26 @@ function groupsOf(dwellings: readonly KnownDwelling[], of: { readonly planTypeOf
   });
 }
 
+const givenBases = (known: KnownPortfolio): ReadonlySet<string> => new Set(known.portfolio.meters.filter((m) => m.baseLoad_kWh_yr !== null).map((m) => m.id));
+
+type BilledMeters = ReadonlyMap<string, ReturnType<typeof billedParts>>;
+
+/** Cooling and base load of every meter by its bills, with the model as surveyed put through the same fit. */
+async function billedMeters(meters: readonly ComparedMeter[], at: RunsAt & { readonly job: PlanJob }): Promise<BilledMeters> {
+  const dwellings = [...new Map(meters.flatMap((m) => m.dwellings.map((d) => [d.id, d] as const))).values()];
+  const [days, cooling] = await Promise.all([modelledDays_kWh(dwellings, at), modelledCooling_kWh(dwellings, at)]);
+  const given = givenBases(at.known);
+  return new Map(meters.map((m) => {
+    const year = at.job.weather.get(m.bills.building)!;
+    const givenBase_kWh = given.has(m.bills.meter) ? m.dwellings.reduce((sum, d) => sum + d.baseLoad_kWh_yr, 0) : null;
+    return [m.bills.meter, billedParts(m, { days: meterDays(m, days), cooling_kWh: sumOf(m.dwellings, cooling), givenBase_kWh, typical: typicalDays(year), months: typicalMonths(year) })];
+  }));
+}
+
 /** Base loads brought towards the bills by plan type and building, each within its limit. */
-function withBases(known: KnownPortfolio, of: { readonly meters: readonly ComparedMeter[]; readonly planTypeOf: PlanTypeOf; readonly defaultOf: DefaultOf }): KnownDwelling[] {
-  const given = new Set(known.portfolio.meters.filter((m) => m.baseLoad_kWh_yr !== null).map((m) => m.id));
-  const pooled = pooledBills(baseMembers(of.meters, (meter) => given.has(meter)), poolingSpreads(of.defaultOf));
+function withBases(known: KnownPortfolio, of: { readonly meters: readonly ComparedMeter[]; readonly parts: BilledMeters; readonly planTypeOf: PlanTypeOf; readonly defaultOf: DefaultOf }): KnownDwelling[] {
+  const given = givenBases(known);
+  const pooled = pooledBills(baseMembers(of.meters, { isGiven: (meter) => given.has(meter), parts: of.parts }), poolingSpreads(of.defaultOf));
   const limit = of.defaultOf<number>('calibration.base.limit').value;
   return known.dwellings.map((d) => {
     const value = given.has(d.meter.id) ? null : pooled.of(d.building, of.planTypeOf(d.id));
@@ -132,13 +150,13 @@ export async function calibrated(known: KnownPortfolio, at: CalibrationAt): Prom
   const byId = new Map(known.dwellings.map((d) => [d.id, d]));
   const { meters, notCompared } = comparedMeters(fits, { known: byId, planTypeOf });
   if (meters.length === 0) return nothing(known, at, { meters: fits.map((f) => f.fit), notCompared });
-  const based = withBases(known, { meters, planTypeOf, defaultOf });
+  const parts = await billedMeters(meters, { ...at, known });
+  const based = withBases(known, { meters, parts, planTypeOf, defaultOf });
   const buildings = new Set(meters.map((m) => m.bills.building));
   const concerned = based.filter((d) => buildings.has(d.building));
   const runs = { ...at, known, defaultOf };
   const cooling = await modelledCooling_kWh(concerned, runs);
-  const baseOf = new Map(based.map((d) => [d.id, d.baseLoad_kWh_yr]));
-  const said = coolingMembers(meters, { cooling_kWh: cooling, base_kWh: (id) => baseOf.get(id)!, baseSpread: defaultOf<number>('calibration.base.spread').value });
+  const said = coolingMembers(meters, { cooling_kWh: cooling, parts });
   const pooled = pooledBills(said.members, poolingSpreads(defaultOf));
   const moved = await movedGroups(groupsOf(concerned, { planTypeOf, pooled }), cooling, runs);
   const after = new Map([...based, ...moved.flatMap((g) => g.after)].map((d) => [d.id, d]));

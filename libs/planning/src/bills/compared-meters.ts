@@ -1,6 +1,7 @@
 import type { PooledMember, UseSplit } from '#calc';
 import { NO_PLAN_TYPE, SEVERAL_TYPES } from './pooled-bills.js';
 import type { KnownDwelling } from '../known/known-dwelling.js';
+import type { BilledPart } from './billed-parts.js';
 import type { MeterBills } from './meter-bills.js';
 import type { MeterFit } from './meter-fit.js';
 
@@ -55,30 +56,15 @@ function member(meter: ComparedMeter, of: { readonly billed: { readonly kWh: num
 const summed = (dwellings: readonly KnownDwelling[], of: (d: KnownDwelling) => number): number => dwellings.reduce((sum, d) => sum + of(d), 0);
 
 /** Base load of the meters against what was assumed; a base load that was given stays, and a meter for cooling alone has none. */
-export function baseMembers(meters: readonly ComparedMeter[], isGiven: (meter: string) => boolean): PooledMember[] {
+export function baseMembers(meters: readonly ComparedMeter[], of: { readonly isGiven: (meter: string) => boolean; readonly parts: ReadonlyMap<string, { readonly base: BilledPart }> }): PooledMember[] {
   return meters
-    .filter((m) => m.bills.use === 'all' && m.split.seesBase && !isGiven(m.bills.meter))
-    .map((m) => member(m, { billed: m.split.base, modelled_kWh: summed(m.dwellings, (d) => d.baseLoad_kWh_yr), part: 'base load' }))
+    .filter((m) => m.bills.use === 'all' && !of.isGiven(m.bills.meter))
+    .map((m) => member(m, { billed: of.parts.get(m.bills.meter)!.base, modelled_kWh: summed(m.dwellings, (d) => d.baseLoad_kWh_yr), part: 'base load' }))
     .filter((m) => typeof m !== 'string');
 }
 
-/** Base load after it was moved, and how far it may be wrong where no bill shows it. */
-export interface CoolingSeen {
-  readonly cooling_kWh: ReadonlyMap<string, number>;
-  readonly base_kWh: (dwelling: string) => number;
-  readonly baseSpread: number;
-}
-
-/** Cooling by the bills; where every month is cooled and the split cannot see the base load, what is left above the base load assumed. */
-function billedCooling({ split, dwellings, bills }: ComparedMeter, of: CoolingSeen): { readonly kWh: number; readonly standardError_kWh: number } {
-  if (split.seesBase || bills.use === 'cooling') return split.cooling;
-  const base = summed(dwellings, (d) => of.base_kWh(d.id));
-  const noise = (split.fit.cvRmse * split.total_kWh) / Math.sqrt(split.periods);
-  return { kWh: split.total_kWh - split.heating.kWh - base, standardError_kWh: Math.hypot(of.baseSpread * base, split.heating.standardError_kWh, noise) };
-}
-
 /** Cooling of the meters against the model. */
-export function coolingMembers(meters: readonly ComparedMeter[], seen: CoolingSeen): { readonly members: PooledMember[]; readonly notCompared: { readonly meter: string; readonly why: string }[] } {
-  const said = meters.map((m) => ({ meter: m.bills.meter, of: member(m, { billed: billedCooling(m, seen), modelled_kWh: summed(m.dwellings, (d) => seen.cooling_kWh.get(d.id) ?? 0), part: 'cooling' }) }));
-  return { members: said.flatMap(({ of }) => (typeof of === 'string' ? [] : [of])), notCompared: said.flatMap(({ meter, of }) => (typeof of === 'string' ? [{ meter, why: of }] : [])) };
+export function coolingMembers(meters: readonly ComparedMeter[], of: { readonly cooling_kWh: ReadonlyMap<string, number>; readonly parts: ReadonlyMap<string, { readonly cooling: BilledPart }> }): { readonly members: PooledMember[]; readonly notCompared: { readonly meter: string; readonly why: string }[] } {
+  const said = meters.map((m) => ({ meter: m.bills.meter, of: member(m, { billed: of.parts.get(m.bills.meter)!.cooling, modelled_kWh: summed(m.dwellings, (d) => of.cooling_kWh.get(d.id) ?? 0), part: 'cooling' }) }));
+  return { members: said.flatMap(({ of: each }) => (typeof each === 'string' ? [] : [each])), notCompared: said.flatMap(({ meter, of: each }) => (typeof each === 'string' ? [{ meter, why: each }] : [])) };
 }
