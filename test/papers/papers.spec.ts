@@ -2,7 +2,7 @@ import { execFileSync, spawnSync } from 'node:child_process';
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { english, paper, PAPER_NAMES, type PaperFormat, type PaperName, type PaperTerms, type Texts } from '#papers';
+import { capCurvePictures, cashPicture, cashPosition, english, paper, PAPER_NAMES, pngOf, rankingPicture, sayIn, svgOf, type PaperFormat, type PaperName, type PaperTerms, type Texts } from '#papers';
 import type { Plan, WorkOrder } from '#planning';
 import { plannedWith } from '../workbook/planned.js';
 import { type PdfPage, readPdf, textOf } from './read-pdf.js';
@@ -216,5 +216,34 @@ describe('other papers', () => {
     const phases = Array.from({ length: 40 }, (_, i) => ({ ...plan.phases[0]!, phase: { ...plan.phases[0]!.phase, id: `OWNER${String(i % 5)}/${String(i)}`, ownerEntity: `OWNER${String(i % 5)}` } }));
     const waiting = Array.from({ length: 30 }, (_, i) => ({ building: 'AA', subject: `AA: letter ${String(i)}`, kind: 'letter', state: 'no date', dwellings: 1, panes: 1, cost_cents: 1, value_cents: 1000 - i, yearlyCooling_cents: 1, reasons: [] }));
     expect(await pagesOf('memo', { ...plan, phases, waiting })).toHaveLength(1);
+  });
+});
+
+describe('pictures', () => {
+  const wide = 0.66;
+  it('let no words stand on one another or leave the picture', () => {
+    const say = sayIn(english);
+    const curve = { of: 'OWNER1', phases: [plan.phases[0]!.phase.id], basis: 'solved again at other caps' as const, why: '', points: [0, 1, 2, 3].map((i) => ({ cap_cents: i * 700_000, value_cents: i * 310_000, bound_cents: i * 320_000, changes: [] })) };
+    const explained = { ...plan, explanations: { prices: [], dwellings: [], reserve: [], curves: [curve], wholeElevations: null } };
+    for (const picture of [rankingPicture(plan, say), cashPicture(plan, say), ...capCurvePictures(explained, say)]) {
+      const words = picture.shapes.flatMap((s) => (s.kind === 'text' && s.turned !== true ? [s] : [])).map((s) => {
+        const width = s.text.length * s.size * wide;
+        const left = s.align === 'right' ? s.x - width : s.align === 'middle' ? s.x - width / 2 : s.x;
+        return { text: s.text, left, right: left + width, top: s.y - s.size * 0.75, bottom: s.y };
+      });
+      for (const [i, a] of words.entries()) {
+        expect(a.left >= 0 && a.bottom <= picture.height).toBe(true);
+        for (const b of words.slice(i + 1)) expect(a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom ? `${a.text} on ${b.text}` : null).toBeNull();
+      }
+      expect(Buffer.from(pngOf(svgOf(picture))).subarray(1, 4).toString()).toBe('PNG');
+    }
+  });
+
+  it('cash position ends at what was saved less what was spent', () => {
+    const { whole_cents } = cashPosition(plan);
+    const rise = 1 + plan.terms.realEscalation;
+    const saved = plan.payback.lines.reduce((sum, l) => sum + l.yearly_cents.reduce((s, y, k) => s + y * rise ** (l.phaseYear + k + 1) * (1 - plan.terms.filmDegradation_1_yr) ** k, 0), 0);
+    const spent = plan.phases.reduce((sum, p) => sum + p.spending.total_cents, 0);
+    expect(whole_cents[whole_cents.length - 1]).toBeCloseTo(saved - spent, 4);
   });
 });
