@@ -45,4 +45,3 @@ export type * from './review/line-uses.js';
 export { drawnDwelling, type DrawnDwelling, type DrawnTask } from './uncertainty/drawn-dwelling.js'; // one dwelling under every draw
 export type * from './uncertainty/outlook.js'; // how sure the plan is
 export { PlanningService, type PlanOrder } from './planning.service.js'; // order → plan
-export type * from './review/project-rebates.js';

@@ -1,7 +1,7 @@
 import type { BodyWindow } from '#calc';
-import type { OnGlass } from './gain-book.js';
-import type { DwellingBench, OptionBench } from './dwelling-run.js';
-import type { WindowPanel } from './dwelling-task.js';
+import type { GainBook, OnGlass } from './gain-book.js';
+import type { DwellingTask, WindowPanel } from './dwelling-task.js';
+import type { Zone } from './zone.js';
 
 /** One side of a dwelling in one dressing: the sun through all its glass, and its windows as paths for warmth. */
 export interface DressedSide {
@@ -18,7 +18,7 @@ export interface SideSun {
 }
 
 /** Sums fill the bench's arrays from the first on: they hold until the next dwelling asks. */
-export function sideSun(at: Pick<DwellingBench, 'task' | 'zone'>, bench: Pick<OptionBench, 'gains' | 'sideArrays'>): SideSun {
+export function sideSun(at: { readonly task: DwellingTask; readonly zone: Zone }, bench: { readonly gains: GainBook; readonly sideArrays: Float64Array[] }): SideSun {
   const { task, zone } = at;
   const panelsOf = new Map<number, WindowPanel[]>();
   for (const panel of task.panels) panelsOf.set(panel.azimuth_deg, [...(panelsOf.get(panel.azimuth_deg) ?? []), panel]);

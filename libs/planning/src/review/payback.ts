@@ -1,5 +1,19 @@
 import type { PayerRule } from '#calc';
-import type { ProjectRebate } from './project-rebates.js';
+
+/** What one fund gives towards the work of one building in one phase: its project. */
+export interface ProjectRebate {
+  readonly rebate: string;
+  readonly building: string;
+  readonly phase: string;
+  /** Glass that meets the fund's terms. */
+  readonly area_m2: number;
+  readonly cost_cents: number;
+  /** What its lines would be given one by one. */
+  readonly byLine_cents: number;
+  /** What the project is given: the least of area × rate, cap and share of the cost, and nothing below the least area. */
+  readonly cents: number;
+  readonly why: string | null;
+}
 
 /** One row of the payback review: a line of the plan, its money by year of the study. */
 export interface PaybackLine {

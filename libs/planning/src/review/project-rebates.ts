@@ -1,22 +1,8 @@
 import { rebate_cents, type Rebate } from '#calc';
 import { grouped, sortedBy } from '../grouped.js';
 import { rebateIn } from '../options/rebates.js';
+import type { ProjectRebate } from './payback.js';
 import type { PricedPhase } from '../rolls/price-by-rolls.js';
-
-/** What one fund gives towards the work of one building in one phase: its project. */
-export interface ProjectRebate {
-  readonly rebate: string;
-  readonly building: string;
-  readonly phase: string;
-  /** Glass that meets the fund's terms. */
-  readonly area_m2: number;
-  readonly cost_cents: number;
-  /** What its lines would be given one by one. */
-  readonly byLine_cents: number;
-  /** What the project is given: the least of area × rate, cap and share of the cost, and nothing below the least area. */
-  readonly cents: number;
-  readonly why: string | null;
-}
 
 /** The offers the lines of a plan count on, taken project by project: a cap holds once and a least area is met together. */
 export function projectRebates(phases: readonly PricedPhase[], rebates: readonly Rebate[]): ProjectRebate[] {
