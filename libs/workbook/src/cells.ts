@@ -9,7 +9,8 @@ export interface LiveFormula {
 
 export type CellContent = number | string | null | LiveFormula;
 
-export const live = (formula: string, result: number | string): LiveFormula => ({ formula, result });
+/** A formula with its result; a spreadsheet knows no zero below zero. */
+export const live = (formula: string, result: number | string): LiveFormula => ({ formula, result: result === 0 ? 0 : result });
 
 // A cell that reads as a formula when somebody edits it again: kept as text by its format too.
 const LOOKS_LIVE = /^[=+\-@\t\r]/;
@@ -22,7 +23,7 @@ export const cellText = (text: string): string => text.replace(NOT_XML, ' ').sli
 /** Puts content in a cell: text stays text whatever it starts with, numbers keep their sign, and only `LiveFormula` is computed. */
 export function put(cell: Cell, content: CellContent, format?: string): void {
   plain(cell);
-  if (content === null) return;
+  if (content === null || content === '') return;
   if (typeof content === 'string') {
     cell.value = cellText(content);
     if (LOOKS_LIVE.test(content)) cell.numFmt = '@';
@@ -64,20 +65,26 @@ export function section(sheet: Worksheet, row: number, text: string): void {
   sheet.getRow(row).height = 20;
 }
 
-/** A paragraph on rows of its own, broken at words, so it prints whole without joined cells. Returns the next free row. */
-export function paragraph(sheet: Worksheet, row: number, of: { readonly text: string; readonly longest: number; readonly strong?: boolean }): number {
-  let next = row;
+/** A text broken at words into lines of at most so many characters. */
+export function brokenLines(text: string, longest: number): string[] {
+  const lines: string[] = [];
   let line = '';
-  const flush = (): void => {
-    put(sheet.getCell(next, 1), line);
-    if (of.strong === true) bold(sheet.getCell(next, 1));
-    next += 1;
-    line = '';
-  };
-  for (const word of of.text.split(' ')) {
-    if (line !== '' && line.length + word.length + 1 > of.longest) flush();
+  for (const word of text.split(' ')) {
+    if (line !== '' && line.length + word.length + 1 > longest) {
+      lines.push(line);
+      line = '';
+    }
     line = line === '' ? word : `${line} ${word}`;
   }
-  if (line !== '') flush();
-  return next;
+  return line === '' ? lines : [...lines, line];
+}
+
+/** A paragraph on rows of its own, broken at words, so it prints whole without joined cells. Returns the next free row. */
+export function paragraph(sheet: Worksheet, row: number, of: { readonly text: string; readonly longest: number; readonly strong?: boolean }): number {
+  const lines = brokenLines(of.text, of.longest);
+  lines.forEach((line, i) => {
+    put(sheet.getCell(row + i, 1), line);
+    if (of.strong === true) bold(sheet.getCell(row + i, 1));
+  });
+  return row + lines.length;
 }

@@ -1,8 +1,11 @@
 import { checkedPlan, type Plan } from '#planning';
-import ExcelJS from 'exceljs';
+import type { Workbook } from 'exceljs';
+import type { Book } from './book.js';
+import { MemoryBook } from './memory-book.js';
 import { paybackSheets } from './payback/payback-sheet.js';
 import { SHEET } from './sheet-names.js';
 import { assumptionsSheet } from './sheets/assumptions.js';
+import { calendarSheet } from './sheets/calendar.js';
 import { calibrationSheet } from './sheets/calibration.js';
 import { capCurveSheet } from './sheets/cap-curve.js';
 import { cutListSheet } from './sheets/cut-list.js';
@@ -11,48 +14,87 @@ import { filmSheet } from './sheets/film-to-buy.js';
 import { findingsSheet } from './sheets/findings.js';
 import { ledgerSheet } from './sheets/ledger.js';
 import { metersSheet } from './sheets/meters.js';
-import { planSheet } from './sheets/plan-lines.js';
+import { picturesSheet } from './sheets/pictures.js';
+import { planDetailsSheet, planSheet } from './sheets/plan-lines.js';
 import { rankedDwellingsSheet, rankedFacadesSheet } from './sheets/ranked.js';
 import { reserveSheet } from './sheets/reserve.js';
 import { summarySheet } from './sheets/summary.js';
+import { uncertaintyFiguresSheet, uncertaintySheet } from './sheets/uncertainty.js';
 import { verificationSheet } from './sheets/verification.js';
 import { waitingSheet } from './sheets/waiting.js';
 import { workOrdersSheet } from './sheets/work-orders.js';
+import { StreamedBook } from './streamed-book.js';
 
-/** The plan as a workbook of text, numbers and live formulas with their results. The same plan gives the same book. */
-export function rolloutWorkbook(kept: Plan): ExcelJS.Workbook {
-  const plan = checkedPlan(kept); // a proof that does not hold any more is an error finding
-  const book = new ExcelJS.Workbook();
-  const made = new Date(`${plan.madeOn.slice(0, 10)}T00:00:00Z`);
-  book.created = made;
-  book.modified = made;
-  book.creator = 'film-rollout';
-  book.lastModifiedBy = 'film-rollout';
-  book.title = plan.name;
-  for (const name of Object.values(SHEET)) book.addWorksheet(name);
+/** Above this a book is streamed out, without pictures: a workbook in memory takes some tens of kilobytes a dwelling. */
+export const MOST_DWELLINGS_IN_MEMORY = 2000;
+
+/** All sheets of a plan in the order they are written; yields when a sheet of many rows is done, so that a streamed book can let it go. */
+function* sheetsOf(book: Book, plan: Plan): Generator<void, void> {
   rankedDwellingsSheet(book, plan);
+  yield;
   rankedFacadesSheet(book, plan);
+  yield;
   const planPlace = planSheet(book, plan);
-  waitingSheet(book, plan);
+  yield;
+  planDetailsSheet(book, plan);
+  yield;
   reserveSheet(book, plan);
+  waitingSheet(book, plan);
   capCurveSheet(book, plan);
+  uncertaintySheet(book, plan);
+  uncertaintyFiguresSheet(book, plan);
+  picturesSheet(book, plan);
+  yield;
   const workOrders = workOrdersSheet(book, plan);
+  yield;
   const cutList = cutListSheet(book, plan);
+  yield;
   const film = filmSheet(book, plan);
-  const payback = paybackSheets(book, plan);
+  calendarSheet(book, plan);
+  yield;
+  const payback = yield* paybackSheets(book, plan, film);
   metersSheet(book, plan);
-  calibrationSheet(book, plan);
-  verificationSheet(book, plan);
+  yield;
   ledgerSheet(book, plan);
   energySheet(book, plan);
+  yield;
+  calibrationSheet(book, plan);
+  verificationSheet(book, plan);
   assumptionsSheet(book, plan);
+  yield;
   findingsSheet(book, plan);
+  yield;
   summarySheet(book, plan, { plan: planPlace, workOrders, cutList, film, payback });
-  return book;
+}
+
+/** What a book says of itself; the same plan gives the same book. */
+function described(plan: Plan): { readonly created: Date; readonly modified: Date; readonly creator: string; readonly lastModifiedBy: string; readonly title: string } {
+  const made = new Date(`${plan.madeOn.slice(0, 10)}T00:00:00Z`);
+  return { created: made, modified: made, creator: 'film-rollout', lastModifiedBy: 'film-rollout', title: plan.name };
+}
+
+/** The plan as a workbook of text, numbers and live formulas with their results. */
+export function rolloutWorkbook(kept: Plan): Workbook {
+  const plan = checkedPlan(kept); // a proof that does not hold any more is an error finding
+  const book = new MemoryBook(Object.values(SHEET));
+  Object.assign(book.workbook, described(plan));
+  const sheets = sheetsOf(book, plan);
+  while (sheets.next().done !== true);
+  return book.workbook;
+}
+
+/** The same sheets, written out one by one. */
+export async function streamRolloutWorkbook(kept: Plan, path: string): Promise<void> {
+  const plan = checkedPlan(kept);
+  const book = new StreamedBook(path, { names: Object.values(SHEET), ...described(plan) });
+  const sheets = sheetsOf(book, plan);
+  while (sheets.next().done !== true) await book.settle();
+  await book.finish();
 }
 
 export async function writeRolloutWorkbook(plan: Plan, path: string): Promise<void> {
-  await rolloutWorkbook(plan).xlsx.writeFile(path);
+  if (plan.dwellings.length > MOST_DWELLINGS_IN_MEMORY) await streamRolloutWorkbook(plan, path);
+  else await rolloutWorkbook(plan).xlsx.writeFile(path);
 }
 
 export async function workbookBytes(plan: Plan): Promise<Uint8Array> {

@@ -1,4 +1,4 @@
-import type { Border, Borders, Cell, Worksheet } from 'exceljs';
+import type { Border, Borders, Cell, DataValidation, Worksheet } from 'exceljs';
 
 const FONT = 'Arial';
 const THIN: Partial<Border> = { style: 'thin', color: { argb: 'FF808080' } };
@@ -55,6 +55,19 @@ export function totalled(cell: Cell): void {
   cell.border = { top: THIN, bottom: { style: 'double', color: { argb: 'FF808080' } } };
 }
 
+/** What an input may be. */
+export interface InputLimits {
+  readonly low: number;
+  readonly high: number;
+}
+
+/** Refuses what an input cannot be, over a range of cells, and says what it can. */
+export function limited(sheet: Worksheet, range: string, of: InputLimits & { readonly title: string }): void {
+  // The library takes ranges here, but types only single cells.
+  const { dataValidations } = sheet as unknown as { readonly dataValidations: { add(range: string, validation: DataValidation): void } };
+  dataValidations.add(range, { type: 'decimal', operator: 'between', allowBlank: false, formulae: [of.low, of.high], showErrorMessage: true, errorStyle: 'stop', errorTitle: of.title.slice(0, 32), error: `A number from ${String(of.low)} to ${String(of.high)}` });
+}
+
 /** An input shows by its heavy border and by the word beside it; colour carries no meaning. */
 export function asInput(cell: Cell): void {
   cell.border = box(BOX);
@@ -63,8 +76,33 @@ export function asInput(cell: Cell): void {
 
 const PER_LINE_pt = 13.5;
 
+/** Letters of running text to the width of a figure, on the careful side. */
+const LETTERS = 1.08;
+
+/** Lines a text takes in a column, broken at words; a word longer than the column is broken too. */
+function linesIn(text: string, width: number): number {
+  const room = Math.max(3, Math.floor(width * LETTERS));
+  let lines = 0;
+  for (const part of text.split('\n')) {
+    let used = 0;
+    lines += 1;
+    for (const word of part.split(' ')) {
+      if (used > 0 && used + 1 + word.length > room) {
+        lines += 1;
+        used = 0;
+      }
+      used += (used > 0 ? 1 : 0) + word.length;
+      while (used > room) {
+        lines += 1;
+        used -= room;
+      }
+    }
+  }
+  return lines;
+}
+
 /** Height that shows wrapped text whole; spreadsheet programs do not all fit rows when they open a file. */
 export function fitRow(sheet: Worksheet, row: number, wrapped: readonly { readonly text: string; readonly width: number }[]): void {
-  const lines = wrapped.map(({ text, width }) => text.split('\n').reduce((sum, part) => sum + Math.max(1, Math.ceil((part.length * 0.85) / Math.max(3, width))), 0));
+  const lines = wrapped.map(({ text, width }) => (text === '' ? 1 : linesIn(text, width)));
   sheet.getRow(row).height = Math.max(1, ...lines) * PER_LINE_pt + 1.5;
 }

@@ -1,6 +1,6 @@
 import type { Cell, Worksheet } from 'exceljs';
 import { address, type CellContent, live, put } from './cells.js';
-import { fitRow, headed, ruled, totalled, united } from './style.js';
+import { asInput, fitRow, headed, type InputLimits, limited, ruled, totalled, united } from './style.js';
 
 export interface Column<Row> {
   readonly head: string;
@@ -11,6 +11,10 @@ export interface Column<Row> {
   /** Whether the total row adds this column up. */
   readonly isSummed?: boolean;
   readonly value: (row: Row, index: number, sheetRow: number) => CellContent;
+  /** The last text of a row, which runs on over the empty columns beside it. */
+  readonly runsOn?: boolean;
+  /** A column of inputs: what they may be, and which rows have one. */
+  readonly input?: InputLimits & { readonly has?: (row: Row) => boolean };
 }
 
 export interface TablePlace {
@@ -27,6 +31,9 @@ const shown = (content: CellContent): number => {
   return content !== null && typeof content === 'object' && typeof content.result === 'number' ? content.result : 0;
 };
 
+/** Bold letters need more room. */
+const BOLD = 0.9;
+
 /** Text stands off from the column before it. */
 const standsOff = <Row>(columns: readonly Column<Row>[], i: number): boolean => i > 0 && columns[i]?.format === undefined;
 const indented = (cell: Cell): void => {
@@ -42,7 +49,7 @@ function head<Row>(sheet: Worksheet, row: number, columns: readonly Column<Row>[
     united(sheet.getCell(row + 1, i + 1), isNumber);
     if (standsOff(columns, i)) [row, row + 1].forEach((r) => indented(sheet.getCell(r, i + 1)));
   });
-  fitRow(sheet, row, columns.map((c) => ({ text: c.head, width: c.width })));
+  fitRow(sheet, row, columns.map((c) => ({ text: c.head, width: c.width * BOLD })));
   fitRow(sheet, row + 1, columns.map((c) => ({ text: c.unit, width: c.width })));
 }
 
@@ -64,15 +71,21 @@ export function writeTable<Row>(sheet: Worksheet, at: number, of: { readonly col
       const cell = sheet.getCell(sheetRow, i + 1);
       const content = column.value(row, index, sheetRow);
       put(cell, content, column.format);
-      cell.alignment = { vertical: 'top', wrapText: column.format === undefined, horizontal: column.format === undefined ? 'left' : 'right' };
+      cell.alignment = { vertical: 'top', wrapText: typeof content === 'string' && column.runsOn !== true, horizontal: column.format === undefined ? 'left' : 'right' };
       if (standsOff(columns, i)) indented(cell);
       ruled(cell);
+      if (column.input !== undefined && column.input.has?.(row) !== false) asInput(cell);
       sums[i] = (sums[i] ?? 0) + shown(content);
       return { text: typeof content === 'string' ? content : '', width: column.width };
     });
     fitRow(sheet, sheetRow, texts);
+    // In a streamed book the row leaves here; in memory this does nothing.
+    sheet.getRow(sheetRow).commit();
   });
   const lastRow = firstRow + rows.length - 1;
+  columns.forEach((column, i) => {
+    if (column.input !== undefined && rows.length > 0) limited(sheet, `${address(i + 1, firstRow)}:${address(i + 1, lastRow)}`, { ...column.input, title: column.head });
+  });
   if (of.total === undefined || rows.length === 0) return { headRow: at, firstRow, lastRow, totalRow: 0, nextRow: lastRow + 2 };
   const totalRow = lastRow + 1;
   columns.forEach((column, i) => {

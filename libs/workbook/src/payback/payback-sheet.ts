@@ -1,20 +1,23 @@
 import type { Plan } from '#planning';
-import type { Workbook } from 'exceljs';
+import type { Book } from '../book.js';
 import { paragraph, section, titleRow } from '../cells.js';
 import { printed } from '../print.js';
 import { SHEET } from '../sheet-names.js';
+import type { FilmPlace } from '../sheets/film-to-buy.js';
 import type { TablePlace } from '../table.js';
+import { billsSheet } from '../tariffs/bills-sheet.js';
+import { spansSheet } from '../tariffs/spans-sheet.js';
+import { tariffsSheet } from '../tariffs/tariffs-sheet.js';
+import { cashFlowSheet, type CashFlowPlace } from './cash-flow-sheet.js';
+import { writeFilmFactors } from './film-factors.js';
 import { writeInputs } from './inputs.js';
-import { writeLines } from './lines-sheet.js';
+import { linesSheet } from './lines-sheet.js';
 import { moneyModel } from './money-model.js';
+import { payersSheet } from './payers-sheet.js';
 import { SPENDING_COLUMN, writePhaseSpending } from './phase-spending.js';
 import { rebatesSheet } from './rebates-sheet.js';
 import { RESULT_ROWS, type ResultsPlace, writeResults } from './results.js';
 import { savingsSheet } from './savings-sheet.js';
-import { billsSheet } from '../tariffs/bills-sheet.js';
-import { spansSheet } from '../tariffs/spans-sheet.js';
-import { tariffsSheet } from '../tariffs/tariffs-sheet.js';
-import { payersSheet } from './payers-sheet.js';
 import { writeTimeAxis } from './time-axis.js';
 
 export interface PaybackPlace {
@@ -22,39 +25,51 @@ export interface PaybackPlace {
   readonly spending: TablePlace;
   readonly results: ResultsPlace;
   readonly linesTable: TablePlace;
+  readonly cashFlow: CashFlowPlace;
 }
 
+const YEAR = 10.3;
 const NEEDS_RUN: readonly string[] = [
-  'Live: the boxed inputs here and on Tariffs (rates, limits, demand prices, fixed charges), Payers, Rebates and Saving by span; every figure of the payback sheets follows by formula. All figures are real, at prices of the study start; money out is below zero.',
+  `Live: the boxed inputs here and on ${SHEET.tariffs} (rates, limits, demand prices, fixed charges), ${SHEET.film} (roll prices), ${SHEET.payers}, ${SHEET.rebates} and ${SHEET.spans}; every figure of these sheets follows by formula. All figures are real, at prices of the study start; money out is below zero.`,
   'Needs a new run: which dwellings are chosen and when, caps, windows, films and their figures, which hours a tariff’s periods hold, plants, set points, weather, whole rolls, film life. The choice stays as the plan made it while the inputs move.',
 ];
 
-/** The payback review: named inputs, results, spending by phase and one time axis, with the lines and the yearly savings on sheets of their own. */
-export function paybackSheets(book: Workbook, plan: Plan): PaybackPlace {
+/**
+ * The payback review: named inputs, results, spending by phase and one time axis, with the lines, the yearly savings and the cash flow on
+ * sheets of their own. Yields after each sheet of many rows, so that a streamed book can let it go.
+ */
+export function* paybackSheets(book: Book, plan: Plan, film: FilmPlace): Generator<void, PaybackPlace> {
   const model = moneyModel(plan);
-  const sheet = book.getWorksheet(SHEET.payback) ?? book.addWorksheet(SHEET.payback);
-  const linesSheet = book.getWorksheet(SHEET.paybackLines) ?? book.addWorksheet(SHEET.paybackLines);
-  const { places } = tariffsSheet(book, plan);
-  const spans = spansSheet(book, plan, billsSheet(book, plan, places));
-  const savings = savingsSheet(book, { plan, model, sources: { spans, ownerPart: payersSheet(book, plan) } });
-  titleRow(sheet, SHEET.payback, `${plan.name}: what the plan pays back, ${plan.terms.view === 'owner' ? 'chosen for the owner' : 'chosen for the whole building'}; model, not calibrated`);
+  const tariffs = tariffsSheet(book, plan);
+  const bills = billsSheet(book, plan, tariffs.places);
+  yield;
+  const spans = spansSheet(book, plan, bills);
+  yield;
+  const payers = payersSheet(book, plan);
+  const savings = savingsSheet(book, { plan, model, sources: { spans: spans.savings, ownerPart: payers.ownerPart } });
+  yield;
+  const rebates = rebatesSheet(book, plan, model);
+  const columns = Math.max(model.years.length + 3, SPENDING_COLUMN.over);
+  const sheet = book.open({ name: SHEET.payback, frozen: { rows: 2, columns: 1 }, width: 64 + YEAR * (columns - 3) });
+  titleRow(sheet, SHEET.payback, `${plan.name}: what the plan pays back, ${plan.terms.view === 'owner' ? 'chosen for the owner' : 'chosen for the whole building'}; savings ${plan.bills?.plan.basis ?? 'model, not calibrated'}`);
   let row = 3;
-  for (const text of NEEDS_RUN) row = paragraph(sheet, row, { text, longest: 190 });
-  const inputs = writeInputs(sheet, row + 1, model);
+  for (const text of NEEDS_RUN) row = paragraph(sheet, row, { text, longest: 220 });
+  const inputs = writeInputs(sheet, row + 1, { model, currency: plan.terms.currency, elsewhere: [tariffs.changed, film.changed, payers.changed, rebates.changed, spans.changed] });
   const resultsRow = inputs.nextRow;
-  row = resultsRow + RESULT_ROWS;
-  section(sheet, row, 'Spending by phase');
-  const spending = writePhaseSpending(sheet, row + 1, { plan, model });
+  const factors = writeFilmFactors(sheet, resultsRow + RESULT_ROWS, { plan, model, film });
+  section(sheet, factors.nextRow, 'Spending by phase');
+  const spending = writePhaseSpending(sheet, factors.nextRow + 1, { plan, model, film });
   section(sheet, spending.nextRow, 'One time axis: year 0 is the study start, flows fall at the ends of the years');
   const startYear = Number(plan.terms.studyStart.slice(0, 4));
-  const axis = writeTimeAxis(sheet, spending.nextRow + 1, { model, spending, savings, rebates: rebatesSheet(book, plan, model), currency: plan.terms.currency, startYear });
-  const lines = writeLines(linesSheet, { plan, model, axis, savings, spans });
+  const axis = writeTimeAxis(sheet, spending.nextRow + 1, { model, spending, savings, rebates, currency: plan.terms.currency, startYear });
+  const lines = linesSheet(book, { plan, model, axis, savings, spans: spans.savings, factors: factors.cells });
+  yield;
   const results = writeResults(sheet, resultsRow, { plan, model, axis, spending, lines });
-  const columns = Math.max(axis.lastColumn, SPENDING_COLUMN.over);
   sheet.getColumn(1).width = 38;
   sheet.getColumn(2).width = 13;
   sheet.getColumn(3).width = 13;
-  for (let c = 4; c <= columns; c++) sheet.getColumn(c).width = 11.5;
-  printed(sheet, { columns, rows: axis.nextRow, headRows: { first: 1, last: 2 }, frozenColumns: 1 });
-  return { changedCell: inputs.changedCell, spending, results, linesTable: lines.table };
+  for (let c = 4; c <= columns; c++) sheet.getColumn(c).width = YEAR;
+  printed(sheet, { columns, rows: axis.nextRow, headRows: { first: 1, last: 2 } });
+  const cashFlow = cashFlowSheet(book, { plan, model, axis, savings, lines, rebates, spending });
+  return { changedCell: inputs.changedCell, spending, results, linesTable: lines.table, cashFlow };
 }

@@ -1,6 +1,6 @@
 import type { Plan } from '#planning';
-import type { Workbook } from 'exceljs';
-import { address, type CellContent, live, paragraph, section, titleRow } from '../cells.js';
+import type { Book } from '../book.js';
+import { address, brokenLines, type CellContent, live, put, section, titleRow } from '../cells.js';
 import { printed } from '../print.js';
 import { SHEET } from '../sheet-names.js';
 import { FORMAT } from '../style.js';
@@ -9,7 +9,7 @@ import type { SpanSavings } from '../tariffs/spans-sheet.js';
 import type { LineMoney, MoneyModel } from './money-model.js';
 import type { OwnerPart } from './payers-sheet.js';
 
-export const SAVINGS_COLUMN = { workYear: 3, firstYear: 4 } as const;
+export const SAVINGS_COLUMN = { building: 2, phase: 3, workYear: 4, firstYear: 5 } as const;
 
 /** Rows of the two blocks: all payers, and the owner's part. */
 export interface SavingsPlace {
@@ -25,23 +25,29 @@ export interface SavingsSources {
 
 const columns = (plan: Plan, model: MoneyModel, value: (l: LineMoney, year: number, index: number) => CellContent): readonly Column<LineMoney>[] => [
   { head: 'Dwelling', unit: '', width: 13, value: (l) => l.line.dwelling },
+  { head: 'Building', unit: '', width: 9, value: (l) => l.line.building },
   { head: 'Phase', unit: '', width: 17, value: (l) => l.line.phase },
   { head: 'Work in year', unit: 'of the study', width: 9, format: FORMAT.year, value: (l) => l.workYear },
   ...model.years.map((year): Column<LineMoney> => ({ head: String(year), unit: plan.terms.currency, width: 10, format: FORMAT.money, value: (l, index) => value(l, year, index) })),
 ];
 
 /** Yearly savings of each line: the saving of the span that holds in the year, and the owner's part of it. */
-export function savingsSheet(book: Workbook, of: { readonly plan: Plan; readonly model: MoneyModel; readonly sources: SavingsSources }): SavingsPlace {
+export function savingsSheet(book: Book, of: { readonly plan: Plan; readonly model: MoneyModel; readonly sources: SavingsSources }): SavingsPlace {
   const { plan, model, sources } = of;
-  const sheet = book.getWorksheet(SHEET.savings) ?? book.addWorksheet(SHEET.savings);
   const whole = columns(plan, model, (l, year) => {
     const span = l.line.inForce[year - l.workYear - 1] ?? null;
     const at = span === null ? undefined : sources.spans.get(l.line.dwelling)?.[span];
     return at === undefined ? 0 : live(at.cell, l.whole[year] ?? 0);
   });
+  const about = brokenLines(`Each year takes the saving of the span that holds then from ${SHEET.spans}; which span holds is part of the run. Year 0 is the study start; flows fall at the ends of the years.`, 150);
+  const headRow = 4 + about.length;
+  const sheet = book.open({ name: SHEET.savings, frozen: { rows: headRow + 1, columns: 4 }, width: whole.reduce((sum, c) => sum + c.width, 0), hasManyRows: true });
   setWidths(sheet, whole);
   titleRow(sheet, SHEET.savings, `${plan.name}: bill as found less bill with the film, less added heating, by year of the study, prices of ${plan.terms.studyStart}, before ageing of the film and price rise`);
-  const next = paragraph(sheet, 3, { text: `Each year takes the saving of the span that holds then from ${SHEET.spans}; which span holds is part of the run. Year 0 is the study start; flows fall at the ends of the years.`, longest: 150 });
+  about.forEach((text, i) => {
+    put(sheet.getCell(3 + i, 1), text);
+  });
+  const next = headRow - 1;
   section(sheet, next, 'All payers');
   const top = writeTable(sheet, next + 1, { columns: whole, rows: model.lines });
   const owner = columns(plan, model, (l, year, index) => {
@@ -51,7 +57,7 @@ export function savingsSheet(book: Workbook, of: { readonly plan: Plan; readonly
   });
   section(sheet, top.nextRow, `Owner: the part that stays with the owner by ${SHEET.payers}`);
   const low = writeTable(sheet, top.nextRow + 1, { columns: owner, rows: model.lines });
-  printed(sheet, { columns: whole.length, rows: Math.max(low.lastRow, low.firstRow), headRows: { first: top.headRow, last: top.headRow + 1 }, frozenColumns: 3 });
+  printed(sheet, { columns: whole.length, rows: Math.max(low.lastRow, low.firstRow), headRows: { first: top.headRow, last: top.headRow + 1 } });
   const range = (place: { readonly firstRow: number; readonly lastRow: number }) => ({ first: place.firstRow, last: Math.max(place.firstRow, place.lastRow) });
   return { whole: range(top), owner: range(low) };
 }

@@ -13,6 +13,12 @@ export const FIRST_YEAR_COLUMN = 4;
 /** Rows of the time axis that the results and the lines point at. */
 export interface AxisPlace {
   readonly discountRow: number;
+  readonly priceRow: number;
+  /** Effect of the film left, by year of the work. */
+  readonly effectRow: ReadonlyMap<number, number>;
+  readonly spentRow: number;
+  readonly wholeRow: number;
+  readonly ownerRow: number;
   /** Present worth of a dollar of yearly saving, by year of the work. */
   readonly worthRow: ReadonlyMap<number, number>;
   readonly presentSpentRow: number;
@@ -155,5 +161,5 @@ export function writeTimeAxis(sheet: Worksheet, at: number, of: { readonly model
   const net = (c: string): string => `${c}${String(presentSpentRow)}+${c}${String(presentRebateRow)}+${c}${String(presentWholeRow)}`;
   const cumulativeRow = write({ label: 'Cash position, all payers, worth today', unit: currency, format: FORMAT.money, isStrong: true, cell: (y, c) => live(`${y === 0 ? '' : `${before(y)}${String(row)}+`}${net(c)}`, results.cumulative[y]!) });
   const backRow = write({ label: 'Year in which it turns to plus', unit: 'years', format: FORMAT.two, cell: (y, c) => turned({ y, c, row: cumulativeRow, head: head(c), net: net(c), result: results.back[y]! }) });
-  return { discountRow, worthRow, presentSpentRow, rebateRow, presentRebateRow, presentWholeRow, presentOwnerRow, backRow, lastColumn, nextRow: row + 1, results };
+  return { discountRow, priceRow, effectRow, spentRow, wholeRow, ownerRow, worthRow, presentSpentRow, rebateRow, presentRebateRow, presentWholeRow, presentOwnerRow, backRow, lastColumn, nextRow: row + 1, results };
 }

@@ -1,6 +1,7 @@
 import type { AssumedValue } from '#calc';
 import type { Plan, PricedFilm, Term } from '#planning';
-import type { Workbook, Worksheet } from 'exceljs';
+import type { Worksheet } from 'exceljs';
+import type { Book } from '../book.js';
 import { paragraph, section, titleRow } from '../cells.js';
 import { printed } from '../print.js';
 import { SHEET } from '../sheet-names.js';
@@ -57,8 +58,8 @@ function part<Row>(sheet: Worksheet, at: number, of: { readonly title: string; r
 }
 
 /** Terms, assumed values, weather and films as used, each with its source. */
-export function assumptionsSheet(book: Workbook, plan: Plan): void {
-  const sheet = book.getWorksheet(SHEET.assumptions) ?? book.addWorksheet(SHEET.assumptions);
+export function assumptionsSheet(book: Book, plan: Plan): void {
+  const sheet = book.open({ name: SHEET.assumptions, frozen: { rows: 2, columns: 0 }, width: WIDTHS.reduce((sum, w) => sum + w, 0), hasManyRows: true });
   WIDTHS.forEach((width, i) => {
     sheet.getColumn(i + 1).width = width;
   });

@@ -1,5 +1,5 @@
 import type { CalibratedGroup, MeterFit, Plan } from '#planning';
-import type { Workbook } from 'exceljs';
+import type { Book } from '../book.js';
 import { oneTableSheet } from '../one-table-sheet.js';
 import { SHEET } from '../sheet-names.js';
 import { FORMAT } from '../style.js';
@@ -20,7 +20,7 @@ function meterText(fit: MeterFit): string {
 }
 
 /** What bills did to the model before the plan was made, group by group. */
-export function calibrationSheet(book: Workbook, plan: Plan): void {
+export function calibrationSheet(book: Book, plan: Plan): void {
   const review = plan.bills;
   oneTableSheet<CalibratedGroup>(book, {
     name: SHEET.calibration,

@@ -1,5 +1,5 @@
 import type { CapCurve, CapCurvePoint, Plan } from '#planning';
-import type { Workbook } from 'exceljs';
+import type { Book } from '../book.js';
 import { dollars } from '../cells.js';
 import { oneTableSheet } from '../one-table-sheet.js';
 import { SHEET } from '../sheet-names.js';
@@ -18,7 +18,7 @@ function slope({ point, before }: CurveRow): number | null {
 }
 
 /** Value against cap: exact breakpoints where the caps share no dwelling, otherwise the choice made again. */
-export function capCurveSheet(book: Workbook, plan: Plan): void {
+export function capCurveSheet(book: Book, plan: Plan): void {
   const money = plan.terms.currency;
   const curves = plan.explanations?.curves ?? [];
   const rows = curves.flatMap((curve) => curve.points.map((point, i): CurveRow => ({ curve, point, before: curve.points[i - 1] })));

@@ -3,7 +3,7 @@ import { address, columnName, dollars, live, type LiveFormula, quoted } from '..
 import type { PaybackPlace } from '../payback/payback-sheet.js';
 import { SHEET } from '../sheet-names.js';
 import type { TablePlace } from '../table.js';
-import { FILM_COST_COLUMN } from './film-to-buy.js';
+import { FILM_AS_RUN_COLUMN, type FilmPlace } from './film-to-buy.js';
 import { PLAN_COLUMN } from './plan-lines.js';
 import type { WorkOrderPlace } from './work-orders.js';
 
@@ -12,7 +12,7 @@ export interface CheckPlaces {
   readonly plan: TablePlace;
   readonly workOrders: WorkOrderPlace;
   readonly cutList: TablePlace;
-  readonly film: TablePlace;
+  readonly film: FilmPlace;
   readonly payback: PaybackPlace;
 }
 
@@ -42,14 +42,15 @@ export function checksOf(plan: Plan, at: CheckPlaces & { readonly spending: Tabl
   const over = Math.max(0, ...plan.phases.map((p) => p.spending.total_cents - p.phase.cap_cents));
   const workColumn = columnName(at.workOrders.paneColumn);
   const dwellings = plan.phases.reduce((sum, p) => sum + p.lines, 0);
-  const { results, changedCell } = at.payback;
+  const { results, changedCell, cashFlow } = at.payback;
   return [
     { label: 'Spent over the caps', unit: plan.terms.currency, how: 'largest of the phases', formula: live(`ROUND(-1*MIN(0,${rows(at.spending, SPENDING.left)}),2)`, dollars(over)) },
     { label: 'Panes: phases less plan lines', unit: 'panes', how: `this sheet and ${SHEET.plan}`, formula: live(`${own(SPENDING.panes)}-${planPanes}`, panes - linePanes) },
     { label: 'Panes: plan less work orders', unit: 'panes', how: `${SHEET.plan} and ${SHEET.workOrders}`, formula: live(`${planPanes}-SUM(${on(SHEET.workOrders, `${workColumn}${String(at.workOrders.firstRow)}:${workColumn}${String(at.workOrders.lastRow)}`)})`, linePanes - workPanes) },
     { label: 'Panes: plan less cut list', unit: 'panes', how: `${SHEET.plan} and ${SHEET.cutList}; a pane that could not be laid is a row too`, formula: live(`${planPanes}-SUM(${on(SHEET.cutList, rows(at.cutList, CUT_PIECES))})`, linePanes - pieces) },
     { label: 'Dwellings: phases less plan lines', unit: 'dwellings', how: `this sheet and ${SHEET.plan}`, formula: live(`${own(SPENDING.dwellings)}-COUNTA(${on(SHEET.plan, rows(at.plan, 3))})`, dwellings - plan.lines.length) },
-    { label: 'Film: phases less rolls to buy', unit: plan.terms.currency, how: `this sheet and ${SHEET.film}`, formula: live(`ROUND(${own(SPENDING.film)}-SUM(${on(SHEET.film, rows(at.film, FILM_COST_COLUMN))}),2)`, dollars(film - bought)) },
+    { label: 'Film: phases less rolls to buy', unit: plan.terms.currency, how: `this sheet and ${SHEET.film}, as run`, formula: live(`ROUND(${own(SPENDING.film)}-SUM(${on(SHEET.film, rows(at.film.table, FILM_AS_RUN_COLUMN))}),2)`, dollars(film - bought)) },
     { label: 'Payback sheet less plan', unit: 'all results', how: `${SHEET.payback}, differences at the plan’s own inputs; not asked while an input is changed`, formula: live(`IF(${on(SHEET.payback, changedCell)}=0,ROUND(SUM(${on(SHEET.payback, `${results.differences.first}:${results.differences.last}`)}),2),0)`, 0) },
+    { label: 'Cash flow less time axis', unit: 'all years', how: `${SHEET.cashFlow} and ${SHEET.payback}: spending, rebates, owner, tenants; sum of squares`, formula: live(`SUMSQ(${cashFlow.differences})`, 0) },
   ];
 }

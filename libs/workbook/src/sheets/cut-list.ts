@@ -1,6 +1,6 @@
 import { inchesText, ticksOf_mm } from '#calc';
 import type { FilmCut, PlacedPiece, Plan } from '#planning';
-import type { Workbook } from 'exceljs';
+import type { Book } from '../book.js';
 import { oneTableSheet } from '../one-table-sheet.js';
 import { SHEET } from '../sheet-names.js';
 import { FORMAT } from '../style.js';
@@ -23,11 +23,27 @@ function pieceRows(cut: FilmCut): PieceRow[] {
   ];
 }
 
+/** Checks, near misses, ends and the price of keeping dwellings together, in sentences above the list. */
+function notesOf(plan: Plan): string[] {
+  return plan.cutReviews.flatMap((r) => {
+    const at = `${r.phase}, film ${r.film}`;
+    const rules = r.rules.map((p) => (p.why === null ? `${p.rule}: ${p.extraCost_cents === 0 ? 'no film more' : `${(p.extraCost_cents / 100).toFixed(2)} more, ${p.extraArea_m2.toFixed(1)} m²`}` : `${p.rule}: ${p.why}`));
+    const ends = r.offCuts.map((o) => `${o.roll} ${inches(o.width_mm)} × ${inches(o.length_mm)}${o.usedIn === null ? '' : ` (used in ${o.usedIn})`}`);
+    return [
+      `${at}: layout ${r.check.ok ? 'passed its independent check' : `FAILS its check: ${r.check.faults.join('; ')}`}. Cut ${r.rule}; ${rules.join('; ')}.`,
+      ...r.nearMisses.map((n) => `${at}, near miss: ${String(n.panes)} panes of ${n.size} are ${n.over} in too wide for the ${n.roll} in roll.`),
+      ...(ends.length === 0 ? [] : [`${at}, ends to stock (in): ${ends.join('; ')}.`]),
+      ...r.mixedLots.map((m) => `${at}: ${m.elevation} side comes from more than one lot: ${m.lots.join('; ')}.`),
+    ];
+  });
+}
+
 /** Pieces in the order they come off each roll. */
-export function cutListSheet(book: Workbook, plan: Plan): TablePlace {
+export function cutListSheet(book: Book, plan: Plan): TablePlace {
   return oneTableSheet<PieceRow>(book, {
     name: SHEET.cutList,
     about: `${plan.name}: every pane one piece, in the order it comes off its roll; measure the pane before cutting`,
+    notes: notesOf(plan),
     columns: [
       { head: 'Done', unit: '', width: 6, value: () => '☐' },
       { head: 'Phase', unit: '', width: 17, value: (r) => r.cut.phase },

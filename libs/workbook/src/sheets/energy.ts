@@ -1,5 +1,5 @@
 import type { BuildingPeak, OptionEnergy, OptionGlass, Plan, SeasonEnergy } from '#planning';
-import type { Workbook } from 'exceljs';
+import type { Book } from '../book.js';
 import { dollars, paragraph, section } from '../cells.js';
 import { oneTableSheet } from '../one-table-sheet.js';
 import { SHEET } from '../sheet-names.js';
@@ -31,8 +31,8 @@ const columns = (money: string): readonly Column<OptionEnergy>[] => [
   { head: 'Same hour, filmed', unit: 'kW', width: 9, format: FORMAT.two, value: (o) => o.peak.filmedThen_kW },
   { head: 'Peak, as found', unit: 'tons', width: 8, format: FORMAT.two, value: (o) => o.peak.asFound_tons },
   { head: 'Peak, filmed', unit: 'tons', width: 8, format: FORMAT.two, value: (o) => o.peak.filmed_tons },
-  { head: 'Break-even failure', unit: 'of panes a year', width: 11, format: FORMAT.percentTwo, value: (o) => o.failure.share_1_yr ?? o.failure.why ?? '' },
-  { head: 'Warnings', unit: '', width: 46, value: (o) => o.warnings.join(' ') },
+  { head: 'Break-even failure', unit: 'of panes a year', width: 11, format: FORMAT.percentTwo, value: (o) => o.failure.share_1_yr ?? '' },
+  { head: 'Warnings', unit: '', width: 46, value: (o) => [...o.warnings, ...(o.failure.share_1_yr === null && o.failure.why !== null ? [`No break-even: ${o.failure.why}.`] : [])].join(' ') },
 ];
 
 const glassColumns: readonly Column<OptionGlass>[] = [
@@ -60,7 +60,7 @@ const peakColumns: readonly Column<BuildingPeak>[] = [
 ];
 
 /** Energy of each line and of each ranked dwelling's best option; the film on its glass; the peak of each building on its design day. */
-export function energySheet(book: Workbook, plan: Plan): void {
+export function energySheet(book: Book, plan: Plan): void {
   const { sheet, place } = oneTableSheet<OptionEnergy>(book, {
     name: SHEET.energy,
     about: `${plan.name}: what film changes by season, on the hottest day, and for the machine; results of the run, not readings`,

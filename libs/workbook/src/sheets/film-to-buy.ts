@@ -1,11 +1,11 @@
 import { inchesText, ticksOf_mm } from '#calc';
 import type { FilmCut, Plan } from '#planning';
-import type { Workbook } from 'exceljs';
-import { dollars, live, paragraph, section, titleRow } from '../cells.js';
+import type { Book } from '../book.js';
+import { address, dollars, fixed, live, paragraph, quoted, section, titleRow } from '../cells.js';
+import { type ChangedInputs, changedInputs } from '../changed-inputs.js';
 import { printed } from '../print.js';
 import { SHEET } from '../sheet-names.js';
 import { FORMAT } from '../style.js';
-import { address } from '../cells.js';
 import { type Column, setWidths, type TablePlace, writeTable } from '../table.js';
 
 interface BuyRow {
@@ -30,8 +30,9 @@ const MM_PER_FT = 304.8;
 const inches = (length_mm: number): string => inchesText(ticksOf_mm(length_mm));
 const share = (part: number, whole: number): number => (whole > 0 ? part / whole : 0);
 
-/** Column of the cost in the first table, for the checks. */
-export const FILM_COST_COLUMN = 8;
+/** Column of the cost of the run in the first table, for the checks. */
+export const FILM_AS_RUN_COLUMN = 10;
+const WIDTH = 156;
 
 const buyColumns = (money: string): readonly Column<BuyRow>[] => [
   { head: 'Phase', unit: '', width: 18, value: (r) => r.phase },
@@ -40,9 +41,23 @@ const buyColumns = (money: string): readonly Column<BuyRow>[] => [
   { head: 'Width', unit: 'in', width: 12, value: (r) => r.width },
   { head: 'Length', unit: 'ft', width: 12, format: FORMAT.one, value: (r) => r.length_mm / MM_PER_FT },
   { head: 'Rolls', unit: '', width: 12, format: FORMAT.whole, isSummed: true, value: (r) => r.count },
-  { head: 'Price of a roll', unit: money, width: 13, format: FORMAT.money, value: (r) => dollars(r.price_cents) },
+  { head: 'Price of a roll', unit: `${money}, input`, width: 13, format: FORMAT.money, value: (r) => dollars(r.price_cents), input: { low: 0, high: 1e7 } },
   { head: 'Cost', unit: money, width: 13, format: FORMAT.money, isSummed: true, value: (r, _, row) => live(`ROUND(${address(6, row)}*${address(7, row)},2)`, dollars(r.count * r.price_cents)) },
+  { head: 'Price, as run', unit: money, width: 13, format: FORMAT.money, value: (r) => dollars(r.price_cents) },
+  { head: 'Cost, as run', unit: money, width: 13, format: FORMAT.money, isSummed: true, value: (r) => dollars(r.count * r.price_cents) },
 ];
+
+/** Where the rolls to buy stand, for the money that follows their prices. */
+export interface FilmPlace {
+  readonly table: TablePlace;
+  readonly phases: string;
+  readonly films: string;
+  readonly cost: string;
+  readonly costAsRun: string;
+  readonly changed: ChangedInputs;
+}
+
+const COLUMN = { phase: 1, film: 2, price: 7, cost: 8, priceAsRun: 9, costAsRun: 10 } as const;
 
 const useColumns = (): readonly Column<FilmCut>[] => [
   { head: 'Phase', unit: '', width: 18, value: (c) => c.phase },
@@ -64,12 +79,12 @@ const endColumns: readonly Column<EndRow>[] = [
 ];
 
 /** Whole rolls to buy by phase, film from stock, what is left over, and the waste beside the least possible. */
-export function filmSheet(book: Workbook, plan: Plan): TablePlace {
-  const sheet = book.getWorksheet(SHEET.film) ?? book.addWorksheet(SHEET.film);
+export function filmSheet(book: Book, plan: Plan): FilmPlace {
+  const sheet = book.open({ name: SHEET.film, frozen: { rows: 2, columns: 0 }, width: WIDTH });
   const bought = plan.cuts.flatMap((c) => c.bought.map((b): BuyRow => ({ ...b, phase: c.phase, film: c.film })));
   const ends = (pick: 'fromStock' | 'leftover'): EndRow[] => plan.cuts.flatMap((c) => c[pick].map((r): EndRow => ({ ...r, phase: c.phase, film: c.film })));
   setWidths(sheet, buyColumns(plan.terms.currency));
-  titleRow(sheet, SHEET.film, `${plan.name}: whole rolls by phase; film price before tax and freight`);
+  titleRow(sheet, SHEET.film, `${plan.name}: whole rolls by phase; film price before tax and freight. A boxed price may be changed: ${SHEET.payback} follows; what is bought stays as run.`);
   const buy = writeTable(sheet, 4, { columns: buyColumns(plan.terms.currency), rows: bought, total: 'Total' });
   let row = buy.nextRow;
   const none = (rows: readonly unknown[], text: string): void => {
@@ -84,6 +99,7 @@ export function filmSheet(book: Workbook, plan: Plan): TablePlace {
   section(sheet, row, 'Left over, stock for the next phase of the same owner');
   row = writeTable(sheet, row + 1, { columns: endColumns, rows: ends('leftover') }).nextRow;
   none(ends('leftover'), 'Nothing worth keeping.');
-  printed(sheet, { columns: 8, rows: row, headRows: { first: 1, last: 2 } });
-  return buy;
+  printed(sheet, { columns: 10, rows: row, headRows: { first: 1, last: 2 } });
+  const run = (column: number): string => `${quoted(SHEET.film)}!${fixed(column, buy.firstRow)}:${fixed(column, Math.max(buy.firstRow, buy.lastRow))}`;
+  return { table: buy, phases: run(COLUMN.phase), films: run(COLUMN.film), cost: run(COLUMN.cost), costAsRun: run(COLUMN.costAsRun), changed: changedInputs(SHEET.film, buy, [[COLUMN.price, COLUMN.priceAsRun]]) };
 }

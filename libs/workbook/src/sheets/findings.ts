@@ -1,12 +1,12 @@
 import type { Plan, PlanFinding } from '#planning';
-import type { Workbook } from 'exceljs';
+import type { Book } from '../book.js';
 import { oneTableSheet } from '../one-table-sheet.js';
 import { SHEET } from '../sheet-names.js';
 
 const ORDER = { error: 0, warning: 1, note: 2 } as const;
 
 /** What the data and the result have to say, dwellings without an option, and the rounds of pricing. */
-export function findingsSheet(book: Workbook, plan: Plan): void {
+export function findingsSheet(book: Book, plan: Plan): void {
   const rows: PlanFinding[] = [
     ...[...plan.findings].sort((a, b) => ORDER[a.severity] - ORDER[b.severity]),
     ...plan.rounds.map((r): PlanFinding => ({ severity: 'note', subject: `${r.subject}, round ${String(r.round)}, ${r.kind}`, text: r.text, whatToDo: 'nothing' })),

@@ -1,5 +1,5 @@
 import type { PhaseLedger, Plan } from '#planning';
-import type { Workbook } from 'exceljs';
+import type { Book } from '../book.js';
 import { address, dollars, live } from '../cells.js';
 import { oneTableSheet } from '../one-table-sheet.js';
 import { SHEET } from '../sheet-names.js';
@@ -11,7 +11,7 @@ const stockText = (plan: Plan): string[] =>
   (plan.ledger?.stock ?? []).map((s) => `Stock of film ${s.film}: worth ${(s.worth_cents / 100).toFixed(2)} by the ledger; rolls that can be cut: ${s.rolls.length === 0 ? 'none' : s.rolls.map((r) => `${r.count} × ${r.roll}`).join(', ')}.`);
 
 /** Money already spoken for when the plan was made, and what the caps still left. */
-export function ledgerSheet(book: Workbook, plan: Plan): void {
+export function ledgerSheet(book: Book, plan: Plan): void {
   const money = plan.terms.currency;
   const part = (head: string, cents: (p: PhaseLedger) => number): { head: string; unit: string; width: number; format: string; isSummed: true; value: (p: PhaseLedger) => number } => ({ head, unit: money, width: 13, format: FORMAT.money, isSummed: true, value: (p) => dollars(cents(p)) });
   oneTableSheet<PhaseLedger>(book, {

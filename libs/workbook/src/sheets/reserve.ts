@@ -1,12 +1,12 @@
 import type { Plan, ReserveLine } from '#planning';
-import type { Workbook } from 'exceljs';
+import type { Book } from '../book.js';
 import { dollars } from '../cells.js';
 import { oneTableSheet } from '../one-table-sheet.js';
 import { SHEET } from '../sheet-names.js';
 import { FORMAT } from '../style.js';
 
 /** Next best dwellings in the order they come in if something drops out. */
-export function reserveSheet(book: Workbook, plan: Plan): void {
+export function reserveSheet(book: Book, plan: Plan): void {
   const money = plan.terms.currency;
   const { explanations } = plan;
   const whyOf = new Map(explanations?.dwellings.map((d) => [d.dwelling, d.why]));

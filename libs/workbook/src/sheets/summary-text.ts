@@ -38,14 +38,21 @@ export function notKnown(plan: Plan): string[] {
     `${String(assumed)} groups of values are assumed because the survey leaves them blank: see ${SHEET.assumptions}.`,
     'It does not know how people use blinds, windows and set points from day to day, how weather and prices will turn out, or how long the film will really last.',
     'It does not decide whether film may go on a pane: the film maker’s chart, the warranties, local code and licensed practice do. Sizes are from the survey: measure before cutting.',
-    'It does not know tax treatment, rebates or financing; none is counted.',
+    'It does not know tax treatment or financing; rebates are counted as the offers say, and no cap counts on them.',
   ];
 }
 
-export function whatToOpen(): string[] {
+const MOST_LETTERS = 6;
+
+/** What waits behind which letter, largest value first. */
+export function waitingText({ waiting }: Plan): string[] {
+  if (waiting.length === 0) return ['Nothing waits for a letter or test.'];
+  const rest = waiting.length - MOST_LETTERS;
   return [
-    `Property manager: ${SHEET.dwellings}, ${SHEET.plan}, ${SHEET.waiting}, ${SHEET.findings}.`,
-    `Crew: ${SHEET.workOrders}, ${SHEET.cutList}, ${SHEET.film}.`,
-    `Accountant: ${SHEET.payback} (change the boxed inputs), ${SHEET.paybackLines}, ${SHEET.savings}, ${SHEET.meters}, ${SHEET.assumptions}.`,
+    ...waiting.slice(0, MOST_LETTERS).map((w) => `${dollarsText(w.value_cents)} of value waits in ${w.building} behind: ${w.kind} (${w.state}); ${String(w.dwellings)} dwellings, ${String(w.panes)} panes.`),
+    ...(rest > 0 ? [`${String(rest)} more: see ${SHEET.waiting}.`] : []),
   ];
 }
+
+/** The range of the plan in words. */
+export const outlookText = ({ outlook }: Plan): readonly string[] => (outlook === null ? ['How sure this is has not been asked: no draws were made.'] : outlook.words);

@@ -1,20 +1,21 @@
 import type { PhaseResult, Plan } from '#planning';
-import type { Workbook, Worksheet } from 'exceljs';
+import type { Worksheet } from 'exceljs';
+import type { Book } from '../book.js';
 import { dollarsText } from '#calc';
-import { address, dollars, live, paragraph, put, section, titleRow } from '../cells.js';
+import { address, dollars, live, paragraph, put, quoted, section, titleRow } from '../cells.js';
 import { printed } from '../print.js';
-import { SHEET } from '../sheet-names.js';
+import { SHEET, SHEET_LINES } from '../sheet-names.js';
 import { bold, FORMAT } from '../style.js';
 import { type Column, setWidths, type TablePlace, writeTable } from '../table.js';
 import { type Check, checksOf, type CheckPlaces } from './checks.js';
-import { leftText, notKnown, proofText, realisationText, whatToOpen } from './summary-text.js';
+import { leftText, notKnown, outlookText, proofText, realisationText, waitingText } from './summary-text.js';
 
-const LONGEST = 168;
+const LONGEST = 205;
 
 const spendingColumns = (money: string): readonly Column<PhaseResult>[] => {
-  const part = (head: string, value: (p: PhaseResult) => number): Column<PhaseResult> => ({ head, unit: money, width: 12, format: FORMAT.money, isSummed: true, value: (p) => dollars(value(p)) });
+  const part = (head: string, value: (p: PhaseResult) => number): Column<PhaseResult> => ({ head, unit: money, width: 11, format: FORMAT.money, isSummed: true, value: (p) => dollars(value(p)) });
   return [
-    { head: 'Phase', unit: '', width: 30, value: (p) => p.phase.id },
+    { head: 'Phase', unit: '', width: 26, value: (p) => p.phase.id },
     part('Cap', (p) => p.phase.cap_cents),
     part('Film', (p) => p.spending.film_cents),
     part('Labour', (p) => p.spending.labour_cents),
@@ -26,9 +27,9 @@ const spendingColumns = (money: string): readonly Column<PhaseResult>[] => {
     part('Contingency', (p) => p.spending.contingency_cents),
     { ...part('Spent', (p) => p.spending.total_cents), value: (p, _, r) => live(`SUM(${address(3, r)}:${address(10, r)})`, dollars(p.spending.total_cents)) },
     { ...part('Left of the cap', (p) => p.left_cents), value: (p, _, r) => live(`${address(2, r)}-${address(11, r)}`, dollars(p.phase.cap_cents - p.spending.total_cents)) },
-    { head: 'Dwellings', unit: '', width: 10, format: FORMAT.whole, isSummed: true, value: (p) => p.lines },
-    { head: 'Panes', unit: '', width: 8, format: FORMAT.whole, isSummed: true, value: (p) => p.panes },
-    { head: 'Person-hours', unit: 'h', width: 10, format: FORMAT.one, isSummed: true, value: (p) => p.minutes.best / 60 },
+    { head: 'Dwellings', unit: '', width: 9, format: FORMAT.whole, isSummed: true, value: (p) => p.lines },
+    { head: 'Panes', unit: '', width: 7, format: FORMAT.whole, isSummed: true, value: (p) => p.panes },
+    { head: 'Person-hours', unit: 'h', width: 8, format: FORMAT.one, isSummed: true, value: (p) => p.minutes.best / 60 },
   ];
 };
 
@@ -43,6 +44,7 @@ function answers(plan: Plan): string[] {
     `Everything eligible costs ${dollarsText(eligible.cost_cents)}; the caps buy ${share(eligible.boughtShare)}. What is eligible and pays costs ${dollarsText(eligible.payingCost_cents)}; the caps buy ${share(eligible.payingBoughtShare)} of it.`,
     `Caps of ${dollarsText(caps)} in ${String(plan.phases.length)} phases; ${dollarsText(spent)} is spent on ${String(plan.lines.length)} dwellings with ${String(panes)} panes.`,
     `First-year saving ${dollarsText(payback.firstYear_cents)}, of which the owner keeps ${dollarsText(payback.firstYearOwner_cents)}. Electricity ${Math.round(payback.firstYear_kWh).toLocaleString('en-US')} kWh less. Simple payback ${payback.simplePayback_yr === null ? 'none' : `${payback.simplePayback_yr.toFixed(1)} years`}.`,
+    ...outlookText(plan),
     ...realisationText(plan),
     proofText(plan),
     ...leftText(plan),
@@ -87,24 +89,42 @@ function writeChecks(sheet: Worksheet, at: number, checks: readonly Check[]): nu
   return total + 2;
 }
 
-/** First sheet: what the caps buy, how good the choice is, what it is worth to whom, the checks, and what the tool does not know. */
-export function summarySheet(book: Workbook, plan: Plan, places: CheckPlaces): TablePlace {
-  const sheet = book.getWorksheet(SHEET.summary) ?? book.addWorksheet(SHEET.summary);
+/** Every sheet with its reader and what it is for; a click opens it. */
+function writeContents(sheet: Worksheet, at: number): number {
+  section(sheet, at, 'What is in this book');
+  SHEET_LINES.forEach(({ sheet: name, reader, about }, i) => {
+    const row = at + 1 + i;
+    put(sheet.getCell(row, 1), live(`HYPERLINK("#${quoted(name)}!A1","${name}")`, name));
+    sheet.getCell(row, 1).font = { name: 'Arial', size: 10, underline: true };
+    put(sheet.getCell(row, 2), reader);
+    put(sheet.getCell(row, 4), about);
+  });
+  return at + 2 + SHEET_LINES.length;
+}
+
+/** First sheet: what the caps buy, how sure and how good the choice is, what waits, the checks, what is in the book, and what the tool does not know. */
+export function summarySheet(book: Book, plan: Plan, places: CheckPlaces): TablePlace {
   const columns = spendingColumns(plan.terms.currency);
+  const sheet = book.open({ name: SHEET.summary, frozen: { rows: 2, columns: 0 }, width: columns.reduce((sum, c) => sum + c.width, 0) });
   setWidths(sheet, columns);
   titleRow(sheet, plan.name, `Plan ${plan.id}, revision ${String(plan.revision)}, made ${plan.madeOn}; study start ${plan.terms.studyStart}; program ${plan.program}; inputs ${plan.inputHash}. ${plan.bills?.plan.basis === undefined || plan.bills.plan.basis === 'model, not calibrated' ? 'Model, not calibrated' : `Savings ${plan.bills.plan.basis}`}.`);
   let row = 4;
-  for (const text of answers(plan)) row = paragraph(sheet, row, { text, longest: LONGEST });
+  const texts = (all: readonly string[]): void => {
+    for (const text of all) row = paragraph(sheet, row, { text, longest: LONGEST });
+  };
+  texts(answers(plan));
   section(sheet, row + 1, 'Spending by phase');
   const table = writeTable(sheet, row + 2, { columns, rows: plan.phases, total: 'Total' });
   row = views(sheet, table.nextRow, plan);
   row = writeChecks(sheet, row, checksOf(plan, { ...places, spending: table }));
+  section(sheet, row, 'What waits');
+  row += 1;
+  texts(waitingText(plan));
+  sheet.getRow(row).addPageBreak();
+  row = writeContents(sheet, row + 1);
   section(sheet, row, 'What the tool does not know');
   row += 1;
-  for (const text of notKnown(plan)) row = paragraph(sheet, row, { text, longest: LONGEST });
-  section(sheet, row + 1, 'Where to read on');
-  row += 2;
-  for (const text of whatToOpen()) row = paragraph(sheet, row, { text, longest: LONGEST });
+  texts(notKnown(plan));
   printed(sheet, { columns: columns.length, rows: row, headRows: { first: 1, last: 2 } });
   return table;
 }

@@ -1,5 +1,5 @@
 import type { Plan, VerifiedMeter } from '#planning';
-import type { Workbook } from 'exceljs';
+import type { Book } from '../book.js';
 import { oneTableSheet } from '../one-table-sheet.js';
 import { SHEET } from '../sheet-names.js';
 import { FORMAT } from '../style.js';
@@ -22,7 +22,7 @@ function notesOf(plan: Plan): string[] {
 }
 
 /** Bills after the film against bills before it, meter by meter, with the answer above. */
-export function verificationSheet(book: Workbook, plan: Plan): void {
+export function verificationSheet(book: Book, plan: Plan): void {
   oneTableSheet<VerifiedMeter>(book, {
     name: SHEET.verification,
     about: `${plan.name}: did it pay? Use after the film against use before it in the same weather, beside meters without film`,

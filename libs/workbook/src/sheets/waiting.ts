@@ -1,12 +1,12 @@
 import type { Plan, WaitingItem } from '#planning';
-import type { Workbook } from 'exceljs';
+import type { Book } from '../book.js';
 import { dollars } from '../cells.js';
 import { oneTableSheet } from '../one-table-sheet.js';
 import { SHEET } from '../sheet-names.js';
 import { FORMAT } from '../style.js';
 
 /** Letters and tests without a date, with the value that waits behind each. */
-export function waitingSheet(book: Workbook, plan: Plan): void {
+export function waitingSheet(book: Book, plan: Plan): void {
   const money = plan.terms.currency;
   oneTableSheet<WaitingItem>(book, {
     name: SHEET.waiting,

@@ -1,5 +1,6 @@
 import type { Plan, WorkOrder, WorkPane } from '#planning';
-import type { Workbook, Worksheet } from 'exceljs';
+import type { Worksheet } from 'exceljs';
+import type { Book } from '../book.js';
 import { paragraph, put, titleRow } from '../cells.js';
 import { printed } from '../print.js';
 import { SHEET } from '../sheet-names.js';
@@ -14,6 +15,8 @@ export interface WorkOrderPlace {
 }
 
 const PANE_COUNT = 13;
+/** A sheet holds 1026 breaks of its own; from memory of the file format’s limits. */
+const MOST_BREAKS = 1000;
 
 const columns = (common: ReadonlySet<string>, phase: string): readonly Column<WorkPane>[] => [
   { head: 'Done', unit: '', width: 6, value: () => '☐' },
@@ -55,14 +58,15 @@ function orderHead(sheet: Worksheet, at: number, order: WorkOrder): number {
 }
 
 /** One paper a dwelling and visit, by building: the head of the columns repeats, each order starts a page. */
-export function workOrdersSheet(book: Workbook, plan: Plan): WorkOrderPlace {
-  const sheet = book.getWorksheet(SHEET.workOrders) ?? book.addWorksheet(SHEET.workOrders);
-  setWidths(sheet, columns(new Set(), ''));
+export function workOrdersSheet(book: Book, plan: Plan): WorkOrderPlace {
+  const all = columns(new Set(), '');
+  const sheet = book.open({ name: SHEET.workOrders, frozen: { rows: 4, columns: 0 }, width: all.reduce((sum, c) => sum + c.width, 0), hasManyRows: true });
+  setWidths(sheet, all);
   titleRow(sheet, SHEET.workOrders, `${plan.name}, plan ${plan.id} revision ${String(plan.revision)} of ${plan.madeOn}: one order for each dwelling and visit. Sizes are width before height; measure each pane before cutting.`);
-  const head = writeTable(sheet, 3, { columns: columns(new Set(), ''), rows: [] });
+  const head = writeTable(sheet, 3, { columns: all, rows: [] });
   let row = head.firstRow;
   plan.workOrders.forEach((order, i) => {
-    if (i > 0) sheet.getRow(row - 1).addPageBreak();
+    if (i > 0 && i <= MOST_BREAKS) sheet.getRow(row - 1).addPageBreak();
     row = orderHead(sheet, row, order);
     row = paneRows(sheet, row, order);
     const cell = sheet.getCell(row, 1);
@@ -70,6 +74,7 @@ export function workOrdersSheet(book: Workbook, plan: Plan): WorkOrderPlace {
     bold(cell);
     fitRow(sheet, row, []);
     sheet.getRow(row).height = 24;
+    sheet.getRow(row).commit();
     row += 2;
   });
   if (plan.workOrders.length === 0) row = paragraph(sheet, row, { text: 'No work is planned.', longest: 100 });

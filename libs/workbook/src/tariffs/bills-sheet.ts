@@ -1,5 +1,5 @@
 import type { LineUse, LineUseSpan, MonthUse, Plan } from '#planning';
-import type { Workbook } from 'exceljs';
+import type { Book } from '../book.js';
 import { address, live, quoted } from '../cells.js';
 import { oneTableSheet } from '../one-table-sheet.js';
 import { SHEET } from '../sheet-names.js';
@@ -97,7 +97,7 @@ function columns(money: string, w: Widths): { readonly columns: readonly Column<
 }
 
 /** The bills of every line's meter by month, as found and with its film, in each span of years: use typed by the run, money by the tariffs. */
-export function billsSheet(book: Workbook, plan: Plan, places: ReadonlyMap<string, TariffPlace>): SpanBill[] {
+export function billsSheet(book: Book, plan: Plan, places: ReadonlyMap<string, TariffPlace>): SpanBill[] {
   const rows = plan.uses.flatMap((use) => use.spans.flatMap((span) => DAYS.map((_, month): BillRow => ({ use, span, month, tariff: places.get(use.tariff)! }))));
   const made = columns(plan.terms.currency, widthsOf(places.values()));
   const { place } = oneTableSheet(book, {

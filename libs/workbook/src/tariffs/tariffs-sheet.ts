@@ -1,10 +1,11 @@
 import { type PriceStep, readTariff, type Tariff } from '#calc';
 import type { Plan } from '#planning';
-import type { Workbook } from 'exceljs';
+import type { Book } from '../book.js';
 import { address, type CellContent, live, quoted } from '../cells.js';
+import { type ChangedInputs, changedInputs } from '../changed-inputs.js';
 import { oneTableSheet } from '../one-table-sheet.js';
 import { SHEET } from '../sheet-names.js';
-import { asInput, FORMAT } from '../style.js';
+import { FORMAT } from '../style.js';
 import type { Column } from '../table.js';
 
 /** A list of price steps as it stands on the sheet. */
@@ -42,7 +43,7 @@ interface StepRow {
 }
 
 /** Columns the bills point at. */
-export const TARIFF_COLUMN = { from: 5, upTo: 6, price: 7, over: 8 } as const;
+export const TARIFF_COLUMN = { from: 5, upTo: 6, price: 7, over: 8, limitAsRun: 9, priceAsRun: 10 } as const;
 
 const dollarsOf = (price_cents: number): number => price_cents / 100;
 
@@ -93,18 +94,20 @@ const columns = (money: string): readonly Column<StepRow>[] => [
   { head: 'Period', unit: 'number', width: 8, format: FORMAT.year, value: (r) => r.period },
   { head: 'Per', unit: '', width: 8, value: (r) => r.unit },
   { head: 'From', unit: 'kWh or kW a month', width: 13, format: FORMAT.two, value: (r, _, row) => (r.hasStep ? (r.isFirst ? 0 : live(address(TARIFF_COLUMN.upTo, row - 1), r.from)) : null) },
-  { head: 'Up to', unit: 'input', width: 13, format: FORMAT.two, value: upTo },
-  { head: 'Price', unit: `${money}, input`, width: 12, format: FORMAT.factor, value: (r) => r.price },
+  { head: 'Up to', unit: 'input', width: 13, format: FORMAT.two, value: upTo, input: { low: 0, high: 1e9, has: (r) => upTo(r) !== null } },
+  { head: 'Price', unit: `${money}, input`, width: 12, format: FORMAT.factor, value: (r) => r.price, input: { low: -1000, high: 1e6 } },
   { head: 'Over the step before', unit: money, width: 12, format: FORMAT.factor, value: (r, _, row) => (r.hasStep ? live(r.isFirst ? address(TARIFF_COLUMN.price, row) : `${address(TARIFF_COLUMN.price, row)}-${address(TARIFF_COLUMN.price, row - 1)}`, r.price - r.before) : null) },
+  { head: 'Up to, as run', unit: '', width: 12, format: FORMAT.two, value: upTo },
+  { head: 'Price, as run', unit: money, width: 12, format: FORMAT.factor, value: (r) => r.price },
   { head: 'Limit holds', unit: '', width: 11, value: (r) => (r.step === null ? '' : r.step.daily ? 'a day' : 'a month') },
 ];
 
 /** The prices of the plan's meters: every rate, limit, demand price, fixed charge and least bill is an input, and the bills follow. */
-export function tariffsSheet(book: Workbook, plan: Plan): { readonly places: ReadonlyMap<string, TariffPlace> } {
+export function tariffsSheet(book: Book, plan: Plan): { readonly places: ReadonlyMap<string, TariffPlace>; readonly changed: ChangedInputs } {
   const tariffs = plan.tariffs.map((text) => readTariff(text));
   const made = (firstRow: number): Laid => laid(tariffs, firstRow);
   const rows = made(0).rows;
-  const { sheet, place } = oneTableSheet(book, {
+  const { place } = oneTableSheet(book, {
     name: SHEET.tariffs,
     about: `${plan.name}: prices of the meters the plan touches; boxed cells are inputs, the bills of ${SHEET.bills} follow`,
     notes: ['Prices hold at the study start. Which hours belong to which period, and the clock of the tariff, are part of the run: a changed schedule needs a new run.'],
@@ -112,12 +115,8 @@ export function tariffsSheet(book: Workbook, plan: Plan): { readonly places: Rea
     rows,
     none: 'No line, so no tariff.',
   });
-  rows.forEach((row, i) => {
-    const at = place.firstRow + i;
-    asInput(sheet.getCell(at, TARIFF_COLUMN.price));
-    if (upTo(row) !== null) asInput(sheet.getCell(at, TARIFF_COLUMN.upTo));
-  });
-  return { places: new Map(made(place.firstRow).places.map((p) => [p.tariff.label, p])) };
+  const changed = changedInputs(SHEET.tariffs, place, [[TARIFF_COLUMN.upTo, TARIFF_COLUMN.limitAsRun], [TARIFF_COLUMN.price, TARIFF_COLUMN.priceAsRun]]);
+  return { places: new Map(made(place.firstRow).places.map((p) => [p.tariff.label, p])), changed };
 }
 
 export const onTariffs = (range: string): string => `${quoted(SHEET.tariffs)}!${range}`;
