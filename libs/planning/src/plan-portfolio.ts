@@ -3,6 +3,7 @@ import { counted } from './bills/counted.js';
 import { learnedReview } from './bills/learned.js';
 import { realisationOfDwelling, withBills } from './bills/with-bills.js';
 import { chooseUnderCaps, nextCaps, workedCaps } from './choice/choose-under-caps.js';
+import { drawnPhases } from './choice/drawn-phases.js';
 import { filmChoices } from './options/film-choices.js';
 import { handLocks } from './known/hand-locks.js';
 import { knownPortfolio } from './known/known-portfolio.js';
@@ -50,7 +51,7 @@ export async function planPortfolio(asked: PlanJob, work: Workers): Promise<Plan
   let best: Round | undefined;
   let fullCapBound_cents: number | undefined;
   for (let round = 1; ; round++) {
-    const chosen = await chooseUnderCaps(valued.options, caps, { ...settings, work, how: howHard(job, MOST_ROUNDS + 2 - round) }); // plan lines, bound, certificate
+    const chosen = drawnPhases(await chooseUnderCaps(valued.options, caps, { ...settings, work, how: howHard(job, MOST_ROUNDS + 2 - round) }), { ...settings, options: valued.options, seed: job.portfolio.settings.drawSeed ?? null }); // plan lines, bound, certificate
     fullCapBound_cents ??= chosen.choice.proof.bound_cents;
     const pricing = rollPricing(job, settings, { valued, choices });
     const priced = priceByRolls(chosen.choice, pricing); // cut list; the cap held on what is bought
