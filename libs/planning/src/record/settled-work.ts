@@ -1,4 +1,4 @@
-import type { FilmCut } from '../plan/plan.js';
+import type { FilmCut } from '../rolls/cut-types.js';
 
 /** A line of the plan before on which work was recorded: it stands as it was done. */
 export interface DoneLine {
