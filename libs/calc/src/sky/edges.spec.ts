@@ -1,4 +1,4 @@
-import { clearSky, diffuseShare, irradianceOnFacade, relativeAirMass, type FacadeHour } from './index.js';
+import { clearDayGain, clearSky, diffuseShare, irradianceOnFacade, relativeAirMass, type FacadeHour } from './index.js';
 
 const near = (value: number, digits: number): unknown => expect.closeTo(value, digits) as unknown;
 
@@ -59,5 +59,29 @@ describe('what cannot be is refused, what just can is not', () => {
 
   it('with the sun on the horizon or under it the sky is even and there is no beam', () => {
     for (const sunAltitude_deg of [0, -3]) expect(irradianceOnFacade({ ...hour, sunAltitude_deg })).toMatchObject({ beam_W_m2: 0, sky_W_m2: near(50, 9) });
+  });
+});
+
+describe('the handbook’s clear day', () => {
+  const wall = { latitude_deg: 40, month: 1, azimuth_deg: 180, tilt_deg: 90 } as const;
+  // ASHRAE Handbook of Fundamentals 1985–1993, table 1 (A in Btu/h·ft², B, C, declination; from memory). At noon the sun stands at 90° − 40° + declination.
+  it.each([
+    [1, 390, 0.142, 0.058, -20], [2, 385, 0.144, 0.06, -10.8], [3, 376, 0.156, 0.071, 0], [4, 360, 0.18, 0.097, 11.6], [5, 350, 0.196, 0.121, 20], [6, 345, 0.205, 0.134, 23.45],
+    [7, 344, 0.207, 0.136, 20.6], [8, 351, 0.201, 0.122, 12.3], [9, 365, 0.177, 0.092, 0], [10, 378, 0.16, 0.073, -10.5], [11, 387, 0.149, 0.063, -19.8], [12, 391, 0.142, 0.057, -23.45],
+  ])('of month %p has at noon in 40° N the beam A exp(−B / sin h), and C of it on level ground', (month, A, B, C, declination) => {
+    const gain = clearDayGain({ latitude_deg: 40, month, azimuth_deg: 0, tilt_deg: 0 }, 12);
+    const direct = A * 3.154591 * Math.exp(-B / Math.sin(((50 + declination) * Math.PI) / 180));
+    expect(gain.sunAltitude_deg).toBeCloseTo(50 + declination, 9);
+    // A is printed in whole Btu/h·ft², 0.15 % of it.
+    expect(Math.abs(gain.directNormal_W_m2 / direct - 1)).toBeLessThan(0.0015);
+    expect(gain.diffuse_W_m2 / gain.directNormal_W_m2).toBeCloseTo(C, 12);
+  });
+
+  it('is taken to 66° and from midnight to midnight, and refused beyond', () => {
+    for (const latitude_deg of [66, -66]) expect(clearDayGain({ ...wall, latitude_deg, month: 6 }, 12).gain_W_m2).toBeGreaterThanOrEqual(0);
+    for (const hour of [0, 24]) expect(clearDayGain(wall, hour)).toMatchObject({ gain_W_m2: 0, beam_W_m2: 0, diffuse_W_m2: 0, directNormal_W_m2: 0 });
+    for (const hour of [-0.1, 24.1, Number.NaN]) expect(() => clearDayGain(wall, hour)).toThrow(RangeError);
+    for (const latitude_deg of [66.1, -66.1, Number.NaN]) expect(() => clearDayGain({ ...wall, latitude_deg }, 12)).toThrow(RangeError);
+    for (const month of [0, 13]) expect(() => clearDayGain({ ...wall, month }, 12)).toThrow(RangeError);
   });
 });

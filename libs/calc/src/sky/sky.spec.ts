@@ -52,6 +52,15 @@ describe('the year on a facade', () => {
     expect(() => facadeSky({ sun, weather, azimuth_deg: NaN, tilt_deg: 90, albedo: 0.2 })).toThrow('azimuth_deg');
     expect(() => facadeSky({ sun, weather, azimuth_deg: 0, tilt_deg: 181, albedo: 0.2 })).toThrow('tilt_deg');
     expect(() => facadeSky({ sun, weather, azimuth_deg: 0, tilt_deg: 90, albedo: 1.1 })).toThrow('albedo');
+    expect(() => facadeSky({ sun, weather, azimuth_deg: 0, tilt_deg: -1, albedo: 0.2 })).toThrow('tilt_deg');
+    expect(() => facadeSky({ sun, weather, azimuth_deg: 0, tilt_deg: 90, albedo: -0.1 })).toThrow('albedo');
+  });
+
+  it('black ground gives nothing back, white ground half of what lies on the level before a wall', () => {
+    const noon = weather.globalHorizontal_W_m2.indexOf(Math.max(...weather.globalHorizontal_W_m2));
+    const ground = (albedo: number) => facadeSky({ sun, weather, azimuth_deg: 0, tilt_deg: 90, albedo }).ground_W_m2[noon]!;
+    expect(ground(0)).toBe(0);
+    expect(ground(1)).toBeCloseTo(weather.globalHorizontal_W_m2[noon]! / 2, 9);
   });
 });
 
