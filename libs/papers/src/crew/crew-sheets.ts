@@ -8,7 +8,7 @@ import type { Paper } from '../page/paper.js';
 import { type PaperColumn, writeTable } from '../page/table.js';
 import { type PaperTerms, planPaper } from '../paper-terms.js';
 import type { Say } from '../texts/texts.js';
-import { paneNotes, runsText, wordOf } from './pane-notes.js';
+import { paneNotes, runsText, unitOf, wordOf } from './pane-notes.js';
 import { shadeText } from './shade-text.js';
 import { visitOf } from './visit-day.js';
 
@@ -34,8 +34,8 @@ function facts({ plan, order, say }: CrewSheet): [string, string][] {
   const shade = shadeText(order.shade, say);
   const { day, earliest, latest } = order;
   const known = visitOf(plan, order);
-  // An empty time that has passed when the calendar is made is no access any more.
-  const access = known !== null && !known.visit.isEmpty && order.access.startsWith('empty') ? say('crew.occupied') : order.access;
+  // Plans kept before access was that of the day: an empty time may have passed when the crew comes.
+  const access = known !== null && !known.visit.isEmpty && order.isEmpty === undefined && order.access.startsWith('empty') ? say('crew.occupied') : order.access;
   const when = known === null ? day : `${known.day}, ${known.visit.start}`;
   return [
     [say('crew.place'), say('crew.where', { building: order.building, name: building?.name ?? '' })],
@@ -94,7 +94,7 @@ function writeSheet(paper: Paper, sheet: CrewSheet): void {
   writeNotes(paper, sheet);
   signOff(paper, [[say('crew.signed'), 0.3], [say('crew.by'), 0.25], [say('crew.minutes'), 0.45]], TEXT);
   signOff(paper, [[say('crew.left'), 1]], TEXT);
-  const kit = order.kit.map(({ what, quantity, unit }) => say('crew.kit.item', { what, quantity, unit: wordOf(say, 'unit', unit) }).trim()).join(' · ');
+  const kit = order.kit.map(({ what, quantity, unit }) => say('crew.kit.item', { what, quantity, unit: unitOf(say, unit, quantity) })).join(' · ');
   const codes = order.defectCodes.map(({ code, words }) => `${code} ${words}`).join(' · ');
   heading(paper, say('crew.cautions'), SIZE);
   listed(paper, order.cautions, { size: TEXT, mark: dashed });

@@ -17,6 +17,9 @@ export const wordOf = (say: Say, prefix: 'outcome' | 'reach' | 'unit', word: str
   return hasText(key) ? (say as (key: TextKey) => string)(key) : word.replaceAll('-', ' ');
 };
 
+/** The unit of a quantity, in the singular for one. */
+export const unitOf = (say: Say, unit: string, quantity: number): string => wordOf(say, 'unit', quantity === 1 && hasText(`unit.${unit}.one`) ? `${unit}.one` : unit);
+
 /** Suitability, consent and notes of an order, each said once with its panes, in the order of the walk. */
 export function paneNotes(order: WorkOrder, say: Say): PaneNote[] {
   const byNote = new Map<string, number[]>();

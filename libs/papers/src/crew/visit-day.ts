@@ -10,4 +10,4 @@ export function visitOf(plan: Plan, order: WorkOrder): { readonly day: string; r
 }
 
 /** The dwelling stands empty when the crew comes: by the calendar where it has a day, else as planned. */
-export const isEmptyThen = (plan: Plan, order: WorkOrder): boolean => visitOf(plan, order)?.visit.isEmpty ?? order.access.startsWith('empty');
+export const isEmptyThen = (plan: Plan, order: WorkOrder): boolean => visitOf(plan, order)?.visit.isEmpty ?? order.isEmpty ?? order.access.startsWith('empty');

@@ -7,7 +7,7 @@ import { factRows, heading } from '../page/parts.js';
 import { writeTable } from '../page/table.js';
 import { type PaperTerms, planPaper } from '../paper-terms.js';
 import type { Say } from '../texts/texts.js';
-import { wordOf } from '../crew/pane-notes.js';
+import { unitOf } from '../crew/pane-notes.js';
 
 const TEXT = 12;
 const HEAD = 18;
@@ -29,7 +29,7 @@ function loads(plan: Plan): Load[] {
 }
 
 const kitText = (kit: readonly KitItem[], say: Say): string =>
-  kit.map(({ what, quantity, unit }) => say('crew.kit.item', { what, quantity, unit: wordOf(say, 'unit', unit) }).trim()).join(' · ');
+  kit.map(({ what, quantity, unit }) => say('crew.kit.item', { what, quantity, unit: unitOf(say, unit, quantity) })).join(' · ');
 
 const rollsText = (order: WorkOrder): string => [...new Set(order.panes.map((p) => shortRoll(p.roll, order.phase)))].sort((a, b) => a.localeCompare(b, 'en', { numeric: true })).join(', ');
 

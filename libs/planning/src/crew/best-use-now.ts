@@ -10,7 +10,7 @@ import { withTrueBearings } from '../known/true-bearings.js';
 import { defaultsOf, type PlanJob } from '../job/plan-job.js';
 import { rollPricing, settingsInForce } from '../job/plan-settings.js';
 import { planTerms } from '../job/plan-terms.js';
-import type { FilmCut } from '../plan/plan.js';
+import type { FilmCut } from '../rolls/cut-types.js';
 import { studyYears } from '../plan/settled.js';
 import type { RollPricing } from '../rolls/price-by-rolls.js';
 import { cutFilm, type StockRoll } from '../rolls/cut-list.js';

@@ -26,7 +26,15 @@ export interface CrewWords {
   };
   readonly notice: (of: { readonly dwelling: string; readonly panes: number; readonly person_h: string; readonly notice_h: number; readonly day: string }) => string;
   readonly noDay: string;
-  readonly access: { readonly occupied: (notice_h: number) => string; readonly empty: (out: string, until: string | null) => string };
+  readonly access: {
+    readonly occupied: (notice_h: number) => string;
+    /** An empty time to come, while no day is set. */
+    readonly empty: (out: string, until: string | null) => string;
+    /** On the day of the visit. */
+    readonly emptyThatDay: (out: string, until: string | null) => string;
+    /** On a day on which somebody lives there, though an empty time is known. */
+    readonly occupiedThatDay: (notice_h: number, empty: { readonly out: string; readonly until: string | null }) => string;
+  };
   readonly notes: { readonly filmOnSide: (film: string) => string; readonly fromPlanType: (type: string) => string; readonly notLaid: string };
   readonly place: (along: string, across: string) => string;
   readonly up: string;
@@ -79,7 +87,7 @@ export const CREW_WORDS_EN: CrewWords = {
     cold: 'No filming on a day below 50 °F outdoors (trade practice); the film sheet wins.',
   },
   steps: {
-    measure: 'Measure every pane before anything is cut: three widths, three heights, the smallest counts; write them in. A pane more than the allowance off goes to `rollout relay`.',
+    measure: 'Measure every pane before anything is cut: three widths, three heights, the smallest counts; write them in. Where the glass is larger than its piece allows, cut nothing from that roll: send the sizes to the office and cut by the new layout of the rest of the roll.',
     cut: (film) => `Cut ${film} from the roll and place named at each pane; label the piece with dwelling, room, pane and which end is up.`,
     oldFilm: 'Take the old film off, clean off the glue, look at the glass.',
     clean: 'Cover sill and floor. Wash the glass and its edges, blade it once over, rinse.',
@@ -96,6 +104,8 @@ export const CREW_WORDS_EN: CrewWords = {
   access: {
     occupied: (notice_h) => `occupied: written notice ${String(notice_h)} h before, or as the lease says`,
     empty: (out, until) => `empty from ${out}${until === null ? '' : ` until ${until}`}: do it then`,
+    emptyThatDay: (out, until) => `empty that day (from ${out}${until === null ? ', no end known' : ` until ${until}`})`,
+    occupiedThatDay: (notice_h, { out, until }) => `occupied that day: written notice ${String(notice_h)} h before, or as the lease says; no working day was free while it stands empty (from ${out}${until === null ? '' : ` until ${until}`})`,
   },
   notes: {
     filmOnSide: (film) => `film ${film} on this side`,

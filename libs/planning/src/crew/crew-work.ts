@@ -10,7 +10,7 @@ import { CREW_WORDS_EN } from './crew-words.js';
 import type { CrewHours } from './day-book.js';
 import { facadeShade } from './facade-shade.js';
 import type { ShadeTime, WorkOrder } from './work-order-types.js';
-import { openOrders, orderOnDay, type WorkOrderRequest } from './work-orders.js';
+import { type DayFound, openOrders, orderOnDay, type WorkOrderRequest } from './work-orders.js';
 
 /** What crew work is made from, beside the priced phases. */
 export interface CrewRequest extends Pick<WorkOrderRequest, 'buildings' | 'films' | 'notice_h' | 'terms' | 'windowsOf'> {
@@ -58,6 +58,7 @@ export function crewWork(phases: readonly PricedPhase[], of: CrewRequest): CrewW
   const request: WorkOrderRequest = {
     ...of,
     moveOuts: of.portfolio.moveOuts,
+    madeOn: of.madeOn,
     shadeOn: shadeBook(of.skies),
     kit: { slip_L_m2: defaultOf<number>('slip_L_m2').value, panesPerBlade: defaultOf<number>('panesPerBlade').value },
     words,
@@ -74,6 +75,6 @@ export function crewWork(phases: readonly PricedPhase[], of: CrewRequest): CrewW
     shadeOn: request.shadeOn,
     words,
   });
-  const dayOf = new Map([...calendar.days].reverse().flatMap((d) => d.visits.map((v): [string, string] => [v.workOrder, d.day])));
+  const dayOf = new Map([...calendar.days].reverse().flatMap((d) => d.visits.map((v): [string, DayFound] => [v.workOrder, { day: d.day, isEmpty: v.isEmpty }])));
   return { workOrders: open.map((o) => orderOnDay(o, dayOf.get(o.order.id) ?? null, request)), calendar, findings, assumed: book.list() };
 }

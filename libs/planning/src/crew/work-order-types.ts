@@ -64,7 +64,10 @@ export interface WorkOrder {
   readonly latest: string;
   /** The day the calendar gives it; null where no day was found, see the calendar. */
   readonly day: string | null;
+  /** How one gets in: on the day of the visit where there is one, else in the time it may be done. */
   readonly access: string;
+  /** It stands empty on its day; absent in plans kept before the day was looked at. */
+  readonly isEmpty?: boolean;
   readonly notice_h: number;
   /** The text of the entry notice, ready to be printed; the local form or the lease wins. */
   readonly noticeText: string;

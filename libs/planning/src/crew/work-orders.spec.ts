@@ -12,6 +12,7 @@ const request = (change: Partial<WorkOrderRequest> & { readonly windows?: readon
   buildings: new Map([['B1', building]]),
   films: new Map([['A', { id: 'A', name: 'neutral' } as Film]]),
   moveOuts: [],
+  madeOn: '2026-06-01',
   notice_h: () => 24,
   terms: planTermsOf(),
   windowsOf: () => change.windows ?? [optionWindow({ paneCount: 2 })],
@@ -33,13 +34,13 @@ describe('a work order', () => {
 
   it('names day, panes and hours of notice in the text of the notice', () => {
     const of = request();
-    expect(orderOnDay(open(of), '2026-08-01', of).noticeText).toMatch(/dwelling B1\/1\. On 2026-08-01 .* 2 window panes; .*at least 24 h/);
+    expect(orderOnDay(open(of), { day: '2026-08-01', isEmpty: false }, of).noticeText).toMatch(/dwelling B1\/1\. On 2026-08-01 .* 2 window panes; .*at least 24 h/);
     expect(orderOnDay(open(of), null, of).noticeText).toContain('a day still to be set');
   });
 
   it('gives the shade of its sides on its day, and says which side has sun all day', () => {
     const of = request();
-    const order = orderOnDay(open(of, [90, 180]), '2026-08-01', of);
+    const order = orderOnDay(open(of, [90, 180]), { day: '2026-08-01', isEmpty: false }, of);
     expect(order.shade).toEqual([shade]);
     expect(order.cautions).toContain('The east side has sun from sunrise to sunset that day: film it early or hang a sheet outside.');
   });
@@ -68,5 +69,25 @@ describe('a work order', () => {
     const moveOut: MoveOut = { dwelling: 'B1/1', out: '2026-09-30', in: '2026-10-10', inventoryRow };
     expect(open(request({ moveOuts: [moveOut] }))).toMatchObject({ empty: { from: '2026-09-30', until: '2026-10-10' }, order: { earliest: '2026-09-30' } });
     expect(open(request({ moveOuts: [{ ...moveOut, out: '2025-01-01', in: '2025-02-01' }] })).empty).toBeNull();
+  });
+
+  it('says how one gets in on the day itself', () => {
+    const of = request({ moveOuts: [{ dwelling: 'B1/1', out: '2026-09-30', in: '2026-10-10', inventoryRow }] });
+    const order = (day: string, isEmpty: boolean) => orderOnDay(open(of), { day, isEmpty }, of);
+    expect(order('2026-10-01', true)).toMatchObject({ isEmpty: true, earliest: '2026-09-30', access: 'empty that day (from 2026-09-30 until 2026-10-10)' });
+    expect(order('2026-07-01', false)).toMatchObject({ isEmpty: false, earliest: '2026-07-01' });
+    expect(order('2026-07-01', false).access).toMatch(/^occupied that day: written notice 24 h.*no working day was free/);
+    expect(orderOnDay(open(of), null, of).access).toBe('empty from 2026-09-30 until 2026-10-10: do it then');
+  });
+
+  it('knows no empty time that is over when the plan is made', () => {
+    const of = request({ madeOn: '2026-11-25', moveOuts: [{ dwelling: 'B1/1', out: '2026-07-31', in: '2026-08-10', inventoryRow }] });
+    expect(open(of).empty).toBeNull();
+    expect(orderOnDay(open(of), { day: '2026-11-30', isEmpty: false }, of).access).toBe(CREW_WORDS_EN.access.occupied(24));
+  });
+
+  it('names nothing of the computer on paper', () => {
+    const words = JSON.stringify(open(request()).order);
+    expect(words).not.toMatch(/`|rollout /);
   });
 });

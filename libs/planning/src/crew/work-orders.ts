@@ -4,7 +4,7 @@ import { pieceOf } from '../rolls/cut-list.js';
 import { sideWord } from '../dwelling/facade-sets.js';
 import { grouped, sortedBy } from '../grouped.js';
 import type { OptionWindow } from '../options/option.js';
-import type { FilmCut, PlacedPiece } from '../plan/plan.js';
+import type { FilmCut, PlacedPiece } from '../rolls/cut-types.js';
 import type { PlanTerms } from '../plan/terms.js';
 import type { Candidate } from '../choice/candidate.js';
 import type { CrewWords } from './crew-words.js';
@@ -15,6 +15,8 @@ export interface WorkOrderRequest {
   readonly buildings: ReadonlyMap<string, Building>;
   readonly films: ReadonlyMap<string, Film>;
   readonly moveOuts: readonly MoveOut[];
+  /** ISO date; an empty time that is over by then is none. */
+  readonly madeOn: string;
   readonly notice_h: (building: Building) => number;
   readonly terms: PlanTerms;
   readonly windowsOf: (candidate: Candidate) => readonly OptionWindow[];
@@ -62,7 +64,7 @@ function stepsOf(windows: readonly OptionWindow[], of: WorkOrderRequest): string
 function accessOf(line: Candidate, phase: PricedPhase['phase'], of: WorkOrderRequest): { readonly access: string; readonly earliest: string; readonly empty: OpenOrder['empty'] } {
   const building = of.buildings.get(line.option.building)!;
   const earliest = line.option.from > phase.firstDay ? line.option.from : phase.firstDay;
-  const empty = sortedBy(of.moveOuts.filter((m) => m.dwelling === line.option.dwelling && m.out <= phase.lastDay && (m.in === null || m.in >= earliest)), (m) => m.out)[0];
+  const empty = sortedBy(of.moveOuts.filter((m) => m.dwelling === line.option.dwelling && m.out <= phase.lastDay && (m.in === null || (m.in > earliest && m.in > of.madeOn))), (m) => m.out)[0];
   if (empty === undefined) return { earliest, access: of.words.access.occupied(of.notice_h(building)), empty: null };
   return { earliest: empty.out > earliest ? empty.out : earliest, access: of.words.access.empty(empty.out, empty.in), empty: { from: empty.out, until: empty.in } };
 }
@@ -142,15 +144,31 @@ export function openOrders(phases: readonly PricedPhase[], of: WorkOrderRequest)
   });
 }
 
-/** The order on its day: the notice names it, and the shade of each side is that of the day; without a day, of the first day it may be done. */
-export function orderOnDay(open: OpenOrder, day: string | null, of: Pick<WorkOrderRequest, 'shadeOn' | 'words'>): WorkOrder {
+/** The day the calendar found, and whether the dwelling stands empty then. */
+export interface DayFound {
+  readonly day: string;
+  readonly isEmpty: boolean;
+}
+
+/** How one gets in on the day itself; an empty time the calendar had no working day in is said, and not asked to be kept. */
+function accessOn({ order, empty }: OpenOrder, found: DayFound | null, { access }: CrewWords): string {
+  if (found === null || empty === null) return order.access;
+  return found.isEmpty ? access.emptyThatDay(empty.from, empty.until) : access.occupiedThatDay(order.notice_h, { out: empty.from, until: empty.until });
+}
+
+/** The order on its day: access, notice and the shade of each side are those of the day; without a day, of the first day it may be done. */
+export function orderOnDay(open: OpenOrder, found: DayFound | null, of: Pick<WorkOrderRequest, 'shadeOn' | 'words'>): WorkOrder {
   const { order, building, facades } = open;
+  const day = found?.day ?? null;
   const { words } = of;
   const bySide = facades.map((azimuth_deg) => ({ azimuth_deg, shade: of.shadeOn(building, azimuth_deg, day ?? order.earliest) }));
   const sunny = bySide.filter((s) => s.shade.length === 0).map((s) => words.shade.allDaySun(sideWord(s.azimuth_deg)));
   return {
     ...order,
     day,
+    access: accessOn(open, found, words),
+    isEmpty: found?.isEmpty ?? false,
+    earliest: found?.isEmpty === false ? open.occupiedFrom : order.earliest,
     noticeText: words.notice({ dwelling: order.dwelling, panes: order.panes.length, person_h: (order.minutes.best / 60).toFixed(1), notice_h: order.notice_h, day: day ?? words.noDay }),
     shade: bySide.flatMap((s) => s.shade),
     cautions: [...order.cautions, ...sunny, words.shade.clock],

@@ -110,8 +110,10 @@ export const work = {
   'kit.col.rolls': 'Pieces come from',
   'kit.col.kit': 'Take along',
 
-  'unit.pieces': '',
+  'unit.pieces': 'pieces',
+  'unit.pieces.one': 'piece',
   'unit.litres': 'litres',
+  'unit.litres.one': 'litre',
 
   'outcome.no-listed-trigger': 'no listed trigger',
   'outcome.ask-first': 'ask first',
