@@ -11,6 +11,7 @@ import { ledger } from './commands/ledger.js';
 import { papers } from './commands/papers.js';
 import { plan } from './commands/plan.js';
 import { rank } from './commands/rank.js';
+import { receipt } from './commands/receipt.js';
 import { record } from './commands/record.js';
 import { now } from './commands/now.js';
 import { relay } from './commands/relay.js';
@@ -38,6 +39,7 @@ Examples:
   rollout rank --json                                 dwellings and facades by cooling-cost reduction per dollar
   rollout plan --cap OWNER1/2026-27=14000             the plan under the caps, with its bound
   rollout explain ET/104                              why a dwelling is in the plan or not
+  rollout receipt plan/npv                            any figure on one page, with the input that gives the same digits
   rollout verify                                      did it pay: bills after the film against bills before
   rollout compute --list                              every figure can be worked again from outside
 
@@ -46,7 +48,7 @@ Exit codes: 0 done; 1 failed (the message says why); 2 a value or a file cannot 
   );
 
 // In the order of the work.
-for (const add of [check, importFolder, bills, ledger, rank, plan, explain, exportPlan, calendar, sign, record, relay, now, shadow, papers, verify, run, serve, compute]) add(program);
+for (const add of [check, importFolder, bills, ledger, rank, plan, explain, receipt, exportPlan, calendar, sign, record, relay, now, shadow, papers, verify, run, serve, compute]) add(program);
 
 try {
   await program.parseAsync();

@@ -28,7 +28,6 @@ export { billsJobOf } from './bills/bills-job.js'; // a portfolio with the weath
 export { fitBills, type BillsJob, type MeterFit } from './bills/fit-bills.js'; // base load, cooling, heating of every meter
 export { verifyPlan, type VerifiedMoney, type VerifyReview } from './bills/verify-plan.js'; // did it pay, and what was learned
 export type { BuildingSaving, VerifiedMeter, Verification } from './bills/did-it-pay.js';
-export type { Learned } from './bills/learned.js';
 export { planPortfolio } from './plan-portfolio.js'; // the spine
 export type { BetterPlan, ChooseHow, MeterLoadTask, Progress, Workers } from './workers.js'; // the heavy work, as an interface
 export { workersHere } from './workers-here.js'; // in this thread
@@ -45,3 +44,4 @@ export type * from './review/line-uses.js';
 export { drawnDwelling, type DrawnDwelling, type DrawnTask } from './uncertainty/drawn-dwelling.js'; // one dwelling under every draw
 export type * from './uncertainty/outlook.js'; // how sure the plan is
 export { PlanningService, type PlanOrder } from './planning.service.js'; // order → plan
+export * from './receipt/index.js'; // any figure, opened to one page

@@ -1,5 +1,4 @@
 import type { Building, Lock, Phase } from '#calc';
-import { labour_cents } from '#calc';
 import { filmOnSide } from '../dwelling/dwelling-task.js';
 import type { FilmChoices } from '../options/film-choices.js';
 import { sortedBy } from '../grouped.js';
@@ -13,6 +12,7 @@ import type { RollPricing } from '../rolls/price-by-rolls.js';
 import type { Candidate } from '../choice/candidate.js';
 import { remainingCaps } from '../ledger/remaining-caps.js';
 import { phaseValue } from '../options/value.js';
+import { visitCost } from './visit-cost.js';
 import { setOfOption, type ValuedOptions } from '../options/valued-options.js';
 import { windowsOfSet } from '../options/film-options.js';
 
@@ -44,13 +44,7 @@ export function settingsInForce(job: PlanJob, known: KnownPortfolio, of: { reado
     locks,
     lockedIn: new Set(locks.filter((l) => l.direction === 'in').map((l) => l.subject)),
     valueIn: (option, phase) => phaseValue(option, phase, { terms, endYear: endYearOf(option.building) }),
-    visit: (building) => {
-      const contractor = building.crew === 'contractor' ? building.contractorVisit_cents : null;
-      if (contractor !== null) return { minutes: 0, cents: contractor };
-      const minutes = building.visitMinutes ?? defaultOf<number>('visitMinutes').value;
-      const own = terms.labourIsCash ? labour_cents(minutes, terms.labour_cents_h) : 0;
-      return { minutes, cents: (building.visit_cents ?? defaultOf<number>('visit_cents').value) + own };
-    },
+    visit: (building) => visitCost(building, { terms, defaultOf }),
     notice_h: (building) => building.notice_h ?? defaultOf<number>('notice_h').value,
     endYearOf,
     ownerOf: (id) => buildings.get(id)?.ownerEntity ?? '',

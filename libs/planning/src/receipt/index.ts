@@ -1,0 +1,3 @@
+export type { Receipt, ReceiptAssumption, ReceiptCompute, ReceiptPart, ReceiptRow, ReceiptStep } from './receipt.js';
+export type { Figure, ReceiptAt } from './figure.js';
+export { type NoSuchFigure, receiptFigures, receiptOf } from './receipts.js'; // any figure of a plan, opened to one page

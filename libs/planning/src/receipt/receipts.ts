@@ -1,0 +1,66 @@
+import type { Plan } from '../plan/plan.js';
+import { cutSizes } from './cut-size.js';
+import type { Figure, ReceiptAt } from './figure.js';
+import { lineCost } from './line-cost.js';
+import { lineSaving } from './line-saving.js';
+import { lineValue } from './line-value.js';
+import { phaseFigures } from './phase-spending.js';
+import { planFigures } from './plan-figures.js';
+import { dwellingRank, facadeRank, lineRank } from './rank.js';
+import type { Receipt } from './receipt.js';
+import { rollsOfPlan } from './rolls.js';
+
+/** Every figure of a plan that can be opened, in the order of reading: the plan, its phases, lines, rolls, sizes, ranks. */
+export function receiptFigures(plan: Plan): Figure[] {
+  const ranked = new Map(plan.rankedDwellings.map((row) => [row.dwelling, row]));
+  return [
+    ...planFigures(),
+    ...plan.phases.flatMap(phaseFigures),
+    ...plan.lines.flatMap((line) => {
+      const row = ranked.get(line.dwelling);
+      return [lineCost(line), lineSaving(line), ...lineValue(line), ...(row === undefined ? [] : [lineRank(row)])];
+    }),
+    ...rollsOfPlan(plan),
+    ...plan.lines.flatMap(cutSizes),
+    ...plan.rankedDwellings.map(dwellingRank),
+    ...plan.rankedFacades.map(facadeRank),
+  ];
+}
+
+/** There is no such figure; these come nearest. */
+export interface NoSuchFigure {
+  readonly asked: string;
+  readonly nearest: readonly string[];
+}
+
+/** The same id whether or not its slashes are written as %2F. */
+function plain(id: string): string {
+  try {
+    return decodeURIComponent(id);
+  } catch {
+    return id;
+  }
+}
+
+const pairsOf = (text: string): Set<string> => new Set(Array.from({ length: Math.max(0, text.length - 1) }, (_, i) => text.slice(i, i + 2)));
+
+/** How alike two ids are, 0…1: neighbouring letters they share. */
+function alike(a: ReadonlySet<string>, b: ReadonlySet<string>): number {
+  let shared = 0;
+  for (const pair of a) if (b.has(pair)) shared += 1;
+  return a.size + b.size === 0 ? 0 : (2 * shared) / (a.size + b.size);
+}
+
+const NEAREST = 5;
+
+/** Opens a figure of a plan. */
+export function receiptOf(id: string, at: ReceiptAt): Receipt | NoSuchFigure {
+  const figures = receiptFigures(at.plan);
+  const wanted = plain(id);
+  const found = figures.find((f) => plain(f.id) === wanted);
+  if (found !== undefined) return found.receipt(at);
+  const asked = pairsOf(wanted.toLowerCase());
+  const scored = figures.map((f) => ({ id: f.id, score: alike(asked, pairsOf(plain(f.id).toLowerCase())) }));
+  scored.sort((a, b) => b.score - a.score || (a.id < b.id ? -1 : 1));
+  return { asked: id, nearest: scored.slice(0, NEAREST).map((s) => s.id) };
+}
