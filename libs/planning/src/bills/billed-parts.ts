@@ -2,13 +2,7 @@ import { type MeteredPeriod, useSplit } from '#calc';
 import { daysBetween, daysWeather } from './day-weather.js';
 import { before } from './meter-bills.js';
 import { dayOfYear } from './bill-months.js';
-import type { ComparedMeter } from './compared-meters.js';
-
-/** A part of a meter's use by its bills. */
-export interface BilledPart {
-  readonly kWh: number;
-  readonly standardError_kWh: number;
-}
+import type { BilledPart, ComparedMeter } from './compared-meters.js';
 
 /** What the bills of a meter are held against. */
 export interface ModelledMeter {

@@ -1,9 +1,14 @@
 import type { PooledMember, UseSplit } from '#calc';
 import { NO_PLAN_TYPE, SEVERAL_TYPES } from './pooled-bills.js';
 import type { KnownDwelling } from '../known/known-dwelling.js';
-import type { BilledPart } from './billed-parts.js';
 import type { MeterBills } from './meter-bills.js';
 import type { MeterFit } from './meter-fit.js';
+
+/** A part of a meter's use by its bills. */
+export interface BilledPart {
+  readonly kWh: number;
+  readonly standardError_kWh: number;
+}
 
 /** A meter whose bills can be held against the model of the dwellings it serves. */
 export interface ComparedMeter {

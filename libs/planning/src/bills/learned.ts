@@ -7,17 +7,7 @@ import { type MeasuredRealisation, type Verification, didItPay } from './did-it-
 import { type BillsJob, billsOf } from './fit-bills.js';
 import { installedDays } from './installed-days.js';
 import type { MeterBills } from './meter-bills.js';
-import type { BillsReview, StatedRealisation } from './review.js';
-
-/** What the work so far taught, and what the next plan makes of it. */
-export interface Learned {
-  readonly realisation: { readonly before: StatedRealisation; readonly measured: MeasuredRealisation; readonly after: StatedRealisation } | null;
-  /** Person-minutes of timed visits over those planned, and what the next plan takes: the rule a re-plan uses. */
-  readonly minutes: { readonly factor: number; readonly recorded: number; readonly visits: number };
-  readonly defects: { readonly panes: number; readonly defects: number; readonly expected: number; readonly share: number };
-  /** One sentence a rule, with its figures. */
-  readonly words: readonly string[];
-}
+import type { BillsReview, Learned, StatedRealisation } from './review.js';
 
 /** Minutes of a visit as the model has them and as they were noted. */
 export interface TimedVisit {

@@ -1,6 +1,5 @@
 import type { BillFitness, Realisation } from '#calc';
-import type { Verification } from './did-it-pay.js';
-import type { Learned } from './learned.js';
+import type { MeasuredRealisation, Verification } from './did-it-pay.js';
 import type { MeterFit } from './meter-fit.js';
 
 /** What a saving rests on. */
@@ -56,6 +55,16 @@ export interface CalibrationReview {
   readonly buildings: readonly BuildingFitness[];
   readonly limits: { readonly cvRmse: number; readonly nmbe: number };
   readonly words: string;
+}
+
+/** What the work so far taught, and what the next plan makes of it. */
+export interface Learned {
+  readonly realisation: { readonly before: StatedRealisation; readonly measured: MeasuredRealisation; readonly after: StatedRealisation } | null;
+  /** Person-minutes of timed visits over those planned, and what the next plan takes: the rule a re-plan uses. */
+  readonly minutes: { readonly factor: number; readonly recorded: number; readonly visits: number };
+  readonly defects: { readonly panes: number; readonly defects: number; readonly expected: number; readonly share: number };
+  /** One sentence a rule, with its figures. */
+  readonly words: readonly string[];
 }
 
 /** What bills do to a plan: the calibration, and how much of each saving is expected to be found. */

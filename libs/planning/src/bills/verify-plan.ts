@@ -5,7 +5,8 @@ import type { Plan } from '../plan/plan.js';
 import { type BillsJob, billsOf } from './fit-bills.js';
 import { didItPay, type Verification } from './did-it-pay.js';
 import { whatHappened } from '../record/happened.js';
-import { doneOptions, heatsByWire, type Learned, learned, modelledShareOfCooling, type TimedVisit } from './learned.js';
+import { doneOptions, heatsByWire, learned, modelledShareOfCooling, type TimedVisit } from './learned.js';
+import type { Learned } from './review.js';
 
 /** What the filmed lines of a plan cost and were modelled to save, beside what bills show of it. */
 export interface VerifiedMoney {

@@ -8,6 +8,7 @@ import { meterResults } from '../review/meter-results.js';
 import type { FilmOption } from '../options/option.js';
 import { sortedBy } from '../grouped.js';
 import { lineUses } from '../review/line-uses.js';
+import type { OutlookOrder } from '../uncertainty/outlook.js';
 import type { ExpectedShare } from '../uncertainty/found-share.js';
 import { outlookOf } from '../uncertainty/outlook-of.js';
 import { paybackReview } from '../review/payback-review.js';
@@ -144,6 +145,26 @@ function tariffsOf({ priced, valued }: PlanParts): Plan['tariffs'] {
   return sortedBy([...byLabel.values()], (t) => t.label);
 }
 
+/** What the lines pay back, the use it follows from, and how sure it is. */
+async function moneyOf(parts: PlanParts): Promise<Pick<Plan, 'payback' | 'tariffs' | 'uses' | 'outlook'>> {
+  const { job, choices, settings, valued, priced, work } = parts;
+  const { terms, ownerOf, endYearOf } = settings;
+  const outlook = (asked: OutlookOrder): Promise<Plan['outlook']> =>
+    outlookOf({ inputs: job.catalogue.uncertainInputs, asked, valued, choices, settings, priced, workedCaps_cents: parts.workedCaps, expectedOf: parts.expectedOf, valueOf: (o) => valueSoon(o, parts), work, progress: job.progress });
+  return {
+    payback: paybackReview(priced, { terms, ownerOf, endYearOf, rebates: job.portfolio.rebates }),
+    tariffs: tariffsOf(parts),
+    uses: await lineUses(priced.phases.flatMap((p) => p.lines), { tasks: valued.tasks, setOf: chosenSets(priced.choice, choices), work, room: choices.room }),
+    outlook: job.outlook === undefined ? null : await outlook(job.outlook),
+  };
+}
+
+/** Dwellings of the survey without a rank, with the reason. */
+function notRankedOf({ known }: PlanParts, ranked: ReadonlySet<string>): Plan['notRanked'] {
+  const computed = known.dwellings.filter((d) => !ranked.has(d.id)).map((d) => ({ dwelling: d.id, why: 'no film may go on any of its panes: see the limits and consents of its building' }));
+  return [...known.notComputed, ...computed];
+}
+
 /** Puts the plan together; every figure comes from a stage before. */
 export async function planOf(parts: PlanParts): Promise<Plan> {
   const { job, known, choices, settings, valued, priced } = parts;
@@ -155,8 +176,6 @@ export async function planOf(parts: PlanParts): Promise<Plan> {
   const cutting = cutReviews(priced.phases);
   const crew = crewWork(priced.phases, { ...settings, films: parts.pricing.films, windowsOf: parts.pricing.windowsOf, portfolio: job.portfolio, madeOn: job.madeOn, skies: parts.skies, defaultOf: defaultsOf(job.catalogue) });
   const energy = await energyReview({ job, valued, choices, skies: parts.skies, lines, ranked: ranks, buildings: known.buildings, terms: settings.terms, valueOf: (o) => valueSoon(o, parts), work: parts.work });
-  const ranked = new Set(ranks.dwellings.map((r) => r.dwelling));
-  const computed = known.dwellings.filter((d) => !ranked.has(d.id)).map((d) => ({ dwelling: d.id, why: 'no film may go on any of its panes: see the limits and consents of its building' }));
   return checkedPlan({
     id: job.id,
     revision: job.revision,
@@ -173,7 +192,7 @@ export async function planOf(parts: PlanParts): Promise<Plan> {
     rolls: job.portfolio.rolls,
     rankedDwellings: ranks.dwellings,
     rankedFacades: ranks.facades,
-    notRanked: [...known.notComputed, ...computed],
+    notRanked: notRankedOf(parts, new Set(ranks.dwellings.map((r) => r.dwelling))),
     lines: lines.map((line) => ({ ...line, differs: differs.get(line.dwelling) ?? null })),
     phases: phaseResults(parts),
     proof: parts.chosen.choice.proof,
@@ -187,10 +206,7 @@ export async function planOf(parts: PlanParts): Promise<Plan> {
     settled: job.settled ?? null,
     meters,
     energy,
-    payback: paybackReview(priced, { terms: settings.terms, ownerOf: settings.ownerOf, endYearOf: settings.endYearOf, rebates: job.portfolio.rebates }),
-    tariffs: tariffsOf(parts),
-    uses: await lineUses(priced.phases.flatMap((p) => p.lines), { tasks: valued.tasks, setOf: chosenSets(priced.choice, choices), work: parts.work, room: choices.room }),
-    outlook: job.outlook === undefined ? null : await outlookOf({ inputs: job.catalogue.uncertainInputs, asked: job.outlook, valued, choices, settings, priced, workedCaps_cents: parts.workedCaps, expectedOf: parts.expectedOf, valueOf: (o) => valueSoon(o, parts), work: parts.work, progress: job.progress }),
+    ...(await moneyOf(parts)),
     explanations: await explainPlan({ chosen: parts.chosen, lines: priced.choice.lines, options: valued.options, settings, work: parts.work }),
     eligible: eligible(parts),
     assumed: [...known.assumed, ...choices.measured.assumed, ...crew.assumed],

@@ -1,7 +1,7 @@
 import type { AssumedValue, Building, Dwelling, Phase, Roll, TariffText } from '#calc';
 import type { PlanCalendar } from '../crew/calendar-types.js';
 import type { SettledWork } from '../record/settled-work.js';
-import type { CutReview, OpenedFilmRoll } from '../rolls/cut-types.js';
+import type { CutReview, FilmCut } from '../rolls/cut-types.js';
 import type { WorkOrder } from '../crew/work-order-types.js';
 import type { Explanations } from '../choice/explanations.js';
 import type { ProofRecord } from '../choice/proof-record.js';
@@ -130,50 +130,6 @@ export interface WaitingItem {
   readonly value_cents: number;
   readonly yearlyCooling_cents: number;
   readonly reasons: readonly string[];
-}
-
-export interface PlacedPiece {
-  readonly piece: string;
-  readonly window: string;
-  readonly dwelling: string;
-  readonly paneNo: number;
-  readonly roll: string;
-  readonly x_mm: number;
-  readonly y_mm: number;
-  readonly width_mm: number;
-  readonly length_mm: number;
-  readonly cutWidth: string;
-  readonly cutLength: string;
-  readonly finishedWidth: string;
-  readonly finishedLength: string;
-}
-
-/** The cutting of one film in one phase. */
-export interface FilmCut {
-  readonly phase: string;
-  readonly ownerEntity: string;
-  readonly film: string;
-  readonly pieces: readonly PlacedPiece[];
-  readonly unplaced: readonly { readonly piece: string; readonly why: string }[];
-  readonly bought: readonly BoughtRoll[];
-  readonly fromStock: readonly { readonly roll: string; readonly width_mm: number; readonly length_mm: number }[];
-  readonly pieceArea_m2: number;
-  readonly boughtArea_m2: number;
-  readonly lowerBoundArea_m2: number;
-  readonly cost_cents: number;
-  readonly leftover: readonly { readonly roll: string; readonly width_mm: number; readonly length_mm: number }[];
-  /** Every physical roll it is cut from. */
-  readonly rolls: readonly OpenedFilmRoll[];
-}
-
-export interface BoughtRoll {
-  readonly roll: string;
-  readonly width: string;
-  readonly width_mm: number;
-  readonly length_mm: number;
-  readonly count: number;
-  readonly price_cents: number;
-  readonly cost_cents: number;
 }
 
 /** Money of one meter over a year, as found and with the plan, by month. */

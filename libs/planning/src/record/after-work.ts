@@ -1,7 +1,8 @@
 import { type Lock, type Phase, type Portfolio, recalibrated, type RecalibratedTime, type Roll, type SiteRecord, type TimeModel } from '#calc';
 import { grouped, sortedBy } from '../grouped.js';
 import type { OptionWindow } from '../options/option.js';
-import type { FilmCut, Plan } from '../plan/plan.js';
+import type { Plan } from '../plan/plan.js';
+import type { FilmCut } from '../rolls/cut-types.js';
 import type { PlanFinding } from '../plan/plan-finding.js';
 import { cutFilm, type StockRoll } from '../rolls/cut-list.js';
 import { type Happened, whatHappened } from './happened.js';

@@ -1,6 +1,7 @@
 import type { Roll, SiteRecord } from '#calc';
 import { sortedBy } from '../grouped.js';
-import type { FilmCut, Plan } from '../plan/plan.js';
+import type { Plan } from '../plan/plan.js';
+import type { FilmCut } from '../rolls/cut-types.js';
 import type { OpenedFilmRoll } from '../rolls/cut-types.js';
 import type { StockRoll } from '../rolls/cut-list.js';
 

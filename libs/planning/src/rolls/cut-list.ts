@@ -1,7 +1,7 @@
 import { cut, type CutJob, type CutPiece, type CutResult, type CutRoll, cutTogether, inchesText, type OwnerEntity, pieceOfPane, type PieceSize, type Roll, ticksOf_mm, type TogetherJob } from '#calc';
 import { grouped, sortedBy } from '../grouped.js';
 import type { OptionWindow } from '../options/option.js';
-import type { BoughtRoll, FilmCut, PlacedPiece } from '../plan/plan.js';
+import type { BoughtRoll, FilmCut, PlacedPiece } from './cut-types.js';
 import type { PlanTerms } from '../plan/terms.js';
 import type { CutRule } from './cut-types.js';
 

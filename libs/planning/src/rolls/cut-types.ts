@@ -53,3 +53,49 @@ export interface CutReview {
   /** Elevations whose pieces come from more than one lot. */
   readonly mixedLots: readonly { readonly elevation: string; readonly lots: readonly string[] }[];
 }
+
+/** A pane's piece on its roll. */
+export interface PlacedPiece {
+  readonly piece: string;
+  readonly window: string;
+  readonly dwelling: string;
+  readonly paneNo: number;
+  readonly roll: string;
+  readonly x_mm: number;
+  readonly y_mm: number;
+  readonly width_mm: number;
+  readonly length_mm: number;
+  readonly cutWidth: string;
+  readonly cutLength: string;
+  readonly finishedWidth: string;
+  readonly finishedLength: string;
+}
+
+/** The cutting of one film in one phase. */
+export interface FilmCut {
+  readonly phase: string;
+  readonly ownerEntity: string;
+  readonly film: string;
+  readonly pieces: readonly PlacedPiece[];
+  readonly unplaced: readonly { readonly piece: string; readonly why: string }[];
+  readonly bought: readonly BoughtRoll[];
+  readonly fromStock: readonly { readonly roll: string; readonly width_mm: number; readonly length_mm: number }[];
+  readonly pieceArea_m2: number;
+  readonly boughtArea_m2: number;
+  readonly lowerBoundArea_m2: number;
+  readonly cost_cents: number;
+  readonly leftover: readonly { readonly roll: string; readonly width_mm: number; readonly length_mm: number }[];
+  /** Every physical roll it is cut from. */
+  readonly rolls: readonly OpenedFilmRoll[];
+}
+
+/** Rolls of one kind bought for a phase. */
+export interface BoughtRoll {
+  readonly roll: string;
+  readonly width: string;
+  readonly width_mm: number;
+  readonly length_mm: number;
+  readonly count: number;
+  readonly price_cents: number;
+  readonly cost_cents: number;
+}

@@ -4,7 +4,8 @@ import { type CutMade, cutFilm, type StockRoll, type WindowToCut } from './cut-l
 import { grouped, sortedBy } from '../grouped.js';
 import type { OptionWindow } from '../options/option.js';
 import type { CutRule } from './cut-types.js';
-import type { FilmCut, PhaseSpending } from '../plan/plan.js';
+import type { PhaseSpending } from '../plan/plan.js';
+import type { FilmCut } from './cut-types.js';
 import type { PlanTerms } from '../plan/terms.js';
 import type { Candidate } from '../choice/candidate.js';
 

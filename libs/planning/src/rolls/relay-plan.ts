@@ -1,6 +1,7 @@
 import { type CutPiece, inchesText, type LayoutCheck, type Placement, relay, type SiteRecord, ticksOf_mm } from '#calc';
 import { grouped, sortedBy } from '../grouped.js';
-import type { FilmCut, PlacedPiece, Plan } from '../plan/plan.js';
+import type { Plan } from '../plan/plan.js';
+import type { FilmCut, PlacedPiece } from './cut-types.js';
 import { pieceOf } from './cut-list.js';
 import type { OpenedFilmRoll } from './cut-types.js';
 

@@ -29,7 +29,7 @@ export function withPlantYear(segments: readonly LifeSegment[], later_yr: number
   });
 }
 
-/** An option as one draw has it: its saving stream, its plant's year and the cost of its work. */
+/** An option as one draw has it: its saving stream as modelled, its plant's year and the cost of its work. */
 export function optionInDraw(drawn: DrawnSavings, order: DrawOrder, draw: number): FilmOption {
   const { option, savings_cents } = drawn;
   const price = drawnValue(order, 'price', { scope: '*', draw });

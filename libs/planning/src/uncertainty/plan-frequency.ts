@@ -20,6 +20,13 @@ export interface FrequencyRequest extends ChoiceTerms {
   readonly work: Pick<Workers, 'choose'>;
 }
 
+/** The share of a modelled saving that counts, where the plan counts savings as found in bills. */
+function countedAgain(option: FilmOption): FilmOption {
+  const { counted = 1 } = option;
+  if (counted === 1) return option;
+  return { ...option, segments: option.segments.map((s) => ({ ...s, saving: { ...s.saving, cooling_cents: counted * s.saving.cooling_cents } })) };
+}
+
 /** Makes the selection again under single draws and counts who is in the plan. @returns share of the selections by dwelling */
 export async function planFrequency(request: FrequencyRequest, selections: number): Promise<ReadonlyMap<string, number>> {
   const savings = new Map(request.drawn.map((d) => [d.option.id, d]));
@@ -30,7 +37,7 @@ export async function planFrequency(request: FrequencyRequest, selections: numbe
     const kept = new Map<string, FilmOption>();
     const valueIn = (option: FilmOption, phase: Phase): PhaseValue => {
       let inDraw = kept.get(option.id);
-      if (inDraw === undefined) kept.set(option.id, (inDraw = optionInDraw(savings.get(option.id)!, request.order, draw)));
+      if (inDraw === undefined) kept.set(option.id, (inDraw = countedAgain(optionInDraw(savings.get(option.id)!, request.order, draw))));
       return phaseValue(inDraw, phase, { terms, endYear: request.endYearOf(option.building) });
     };
     const posed = selectionProblem({ ...request, options, valueIn, timeLimit_s: SECONDS });
