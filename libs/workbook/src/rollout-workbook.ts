@@ -28,42 +28,30 @@ import { StreamedBook } from './streamed-book.js';
 /** Above this a book is streamed out, without pictures: a workbook in memory takes some tens of kilobytes a dwelling. */
 export const MOST_DWELLINGS_IN_MEMORY = 2000;
 
-/** All sheets of a plan in the order they are written; yields when a sheet of many rows is done, so that a streamed book can let it go. */
-function* sheetsOf(book: Book, plan: Plan): Generator<void, void> {
+/** All sheets of a plan, in the order they are written. */
+function writeSheets(book: Book, plan: Plan): void {
   rankedDwellingsSheet(book, plan);
-  yield;
   rankedFacadesSheet(book, plan);
-  yield;
   const planPlace = planSheet(book, plan);
-  yield;
   planDetailsSheet(book, plan);
-  yield;
   reserveSheet(book, plan);
   waitingSheet(book, plan);
   capCurveSheet(book, plan);
   uncertaintySheet(book, plan);
   uncertaintyFiguresSheet(book, plan);
   picturesSheet(book, plan);
-  yield;
   const workOrders = workOrdersSheet(book, plan);
-  yield;
   const cutList = cutListSheet(book, plan);
-  yield;
   const film = filmSheet(book, plan);
   calendarSheet(book, plan);
-  yield;
-  const payback = yield* paybackSheets(book, plan, film);
+  const payback = paybackSheets(book, plan, film);
   metersSheet(book, plan);
-  yield;
   ledgerSheet(book, plan);
   energySheet(book, plan);
-  yield;
   calibrationSheet(book, plan);
   verificationSheet(book, plan);
   assumptionsSheet(book, plan);
-  yield;
   findingsSheet(book, plan);
-  yield;
   summarySheet(book, plan, { plan: planPlace, workOrders, cutList, film, payback });
 }
 
@@ -78,18 +66,20 @@ export function rolloutWorkbook(kept: Plan): Workbook {
   const plan = checkedPlan(kept); // a proof that does not hold any more is an error finding
   const book = new MemoryBook(Object.values(SHEET));
   Object.assign(book.workbook, described(plan));
-  const sheets = sheetsOf(book, plan);
-  while (sheets.next().done !== true);
+  writeSheets(book, plan);
   return book.workbook;
 }
 
-/** The same sheets, written out one by one. */
+/** The same sheets, written out row by row, without pictures. */
 export async function streamRolloutWorkbook(kept: Plan, path: string): Promise<void> {
   const plan = checkedPlan(kept);
   const book = new StreamedBook(path, { names: Object.values(SHEET), ...described(plan) });
-  const sheets = sheetsOf(book, plan);
-  while (sheets.next().done !== true) await book.settle();
-  await book.finish();
+  try {
+    writeSheets(book, plan);
+    await book.finish();
+  } finally {
+    book.leave();
+  }
 }
 
 export async function writeRolloutWorkbook(plan: Plan, path: string): Promise<void> {

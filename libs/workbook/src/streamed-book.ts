@@ -1,13 +1,64 @@
-import type { EventEmitter } from 'node:events';
+import { closeSync, mkdtempSync, openSync, rmSync, writeSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import ExcelJS, { type DataValidation, type Worksheet } from 'exceljs';
 import type { Book, SheetSetUp } from './book.js';
 import { MemoryBook } from './memory-book.js';
 import { furnished, pageOf, viewsOf } from './print.js';
 
-/** What the streaming writer of the library keeps to itself and this book needs: its zip, and its sheets in the order of the tabs. */
+/** What the library writes a part of the file to. */
+interface Part {
+  write(chunk: string | { toBuffer(): Uint8Array }): boolean;
+  end(): void;
+  pause(): void;
+}
+
+/** What the streaming writer of the library keeps to itself and this book needs: how it opens a part, its zip, and its sheets by tab. */
 interface Inside {
-  readonly zip: EventEmitter;
-  readonly _worksheets: (Worksheet & { readonly id: number; committed?: boolean })[];
+  _openStream(path: string): Part;
+  readonly zip: { file(from: string, of: { readonly name: string }): void };
+  readonly _worksheets: (Worksheet | undefined)[];
+}
+
+const AT_ONCE = 1 << 18;
+
+/**
+ * Takes the rows of a sheet to a file of their own while they are written. The library would keep them until the zip asks for them, which it
+ * cannot while rows are being made.
+ */
+class PartFile implements Part {
+  private readonly file: number;
+  private kept: Uint8Array[] = [];
+  private size = 0;
+
+  constructor(path: string, private readonly ended: () => void) {
+    this.file = openSync(path, 'w');
+  }
+
+  write(chunk: string | { toBuffer(): Uint8Array }): boolean {
+    // A copy: the library uses its buffer again for the next row.
+    const bytes = Buffer.from(typeof chunk === 'string' ? chunk : chunk.toBuffer());
+    this.kept.push(bytes);
+    this.size += bytes.length;
+    if (this.size > AT_ONCE) this.flush();
+    return true;
+  }
+
+  private flush(): void {
+    writeSync(this.file, Buffer.concat(this.kept));
+    this.kept = [];
+    this.size = 0;
+  }
+
+  end(): void {
+    this.flush();
+    closeSync(this.file);
+    this.ended();
+  }
+
+  pause(): void {
+    // Nothing flows out of a file by itself.
+  }
 }
 
 const validationsOf = (sheet: Worksheet): { add(range: string, of: DataValidation): void; readonly model: Readonly<Record<string, DataValidation>> } =>
@@ -46,15 +97,21 @@ export interface StreamedBookTerms {
 export class StreamedBook implements Book {
   readonly picture = null;
   private readonly writer: ExcelJS.stream.xlsx.WorkbookWriter;
+  private readonly folder = mkdtempSync(join(tmpdir(), 'film-rollout-'));
   private readonly small = new MemoryBook();
   private readonly waiting: SheetSetUp[] = [];
-  private readonly zipped = new Set<string>();
-  private open_: Worksheet[] = [];
+  private readonly written: Worksheet[] = [];
 
   constructor(path: string, private readonly terms: StreamedBookTerms) {
     this.writer = new ExcelJS.stream.xlsx.WorkbookWriter({ filename: path, useStyles: true, useSharedStrings: false });
     Object.assign(this.writer, { created: terms.created, modified: terms.modified, creator: terms.creator, lastModifiedBy: terms.lastModifiedBy });
-    this.inside.zip.on('entry', ({ name }: { readonly name: string }) => this.zipped.add(name.replace(/^\//, '')));
+    const { inside, folder } = this;
+    inside._openStream = (name) => {
+      const file = join(folder, name.replaceAll('/', '-'));
+      return new PartFile(file, () => {
+        inside.zip.file(file, { name });
+      });
+    };
   }
 
   private get inside(): Inside {
@@ -62,44 +119,33 @@ export class StreamedBook implements Book {
   }
 
   open(of: SheetSetUp): Worksheet {
-    if (of.hasManyRows !== true) {
-      this.waiting.push(of);
-      return this.small.open(of);
-    }
-    const sheet = this.started(of);
-    this.open_.push(sheet);
-    return sheet;
+    if (of.hasManyRows === true) return this.started(of);
+    this.waiting.push(of);
+    return this.small.open(of);
   }
 
   private started(of: SheetSetUp): Worksheet {
     const sheet = this.writer.addWorksheet(of.name, { pageSetup: pageOf(of), views: viewsOf(of) });
     furnished(sheet);
+    // The library keeps every formula of a sheet in case a later cell shares it; here none does.
+    Object.defineProperty(sheet, '_formulae', { get: () => ({}) });
+    this.written.push(sheet);
     return sheet;
   }
 
-  /** Closes the sheets that are written and waits until they have left. */
-  async settle(): Promise<void> {
-    const done = this.open_;
-    this.open_ = [];
-    for (const sheet of done) {
-      sheet.commit();
-      const name = `xl/worksheets/sheet${String((sheet as unknown as { readonly id: number }).id)}.xml`;
-      while (!this.zipped.has(name)) await new Promise((resolve) => setTimeout(resolve, 2));
-    }
+  /** Writes what waits, puts the sheets in order and closes the file. */
+  async finish(): Promise<void> {
+    for (const of of this.waiting) copied(this.small.open(of), this.started(of));
+    for (const sheet of this.written) sheet.commit();
+    for (const { name, ranges } of this.small.workbook.definedNames.model) for (const range of ranges) this.writer.definedNames.add(range, name);
+    const place = (sheet: Worksheet): number => this.terms.names.indexOf(sheet.name);
+    const sheets = this.inside._worksheets;
+    sheets.splice(0, sheets.length, ...this.written.sort((a, b) => place(a) - place(b)));
+    await this.writer.commit();
   }
 
-  async finish(): Promise<void> {
-    await this.settle();
-    for (const of of this.waiting) {
-      const sheet = this.started(of);
-      copied(this.small.open(of), sheet);
-      this.open_.push(sheet);
-      await this.settle();
-    }
-    for (const { name, ranges } of this.small.workbook.definedNames.model) for (const range of ranges) this.writer.definedNames.add(range, name);
-    const place = (sheet: Worksheet | undefined): number => (sheet === undefined ? -1 : this.terms.names.indexOf(sheet.name));
-    const sheets = this.inside._worksheets;
-    sheets.splice(0, sheets.length, ...sheets.filter((s) => s !== undefined).sort((a, b) => place(a) - place(b)));
-    await this.writer.commit();
+  /** Removes what was kept beside the file. */
+  leave(): void {
+    rmSync(this.folder, { recursive: true, force: true });
   }
 }

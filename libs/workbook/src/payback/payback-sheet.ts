@@ -34,20 +34,14 @@ const NEEDS_RUN: readonly string[] = [
   'Needs a new run: which dwellings are chosen and when, caps, windows, films and their figures, which hours a tariff’s periods hold, plants, set points, weather, whole rolls, film life. The choice stays as the plan made it while the inputs move.',
 ];
 
-/**
- * The payback review: named inputs, results, spending by phase and one time axis, with the lines, the yearly savings and the cash flow on
- * sheets of their own. Yields after each sheet of many rows, so that a streamed book can let it go.
- */
-export function* paybackSheets(book: Book, plan: Plan, film: FilmPlace): Generator<void, PaybackPlace> {
+/** The payback review: inputs, results, spending by phase and one time axis, with lines, yearly savings and cash flow on sheets of their own. */
+export function paybackSheets(book: Book, plan: Plan, film: FilmPlace): PaybackPlace {
   const model = moneyModel(plan);
   const tariffs = tariffsSheet(book, plan);
   const bills = billsSheet(book, plan, tariffs.places);
-  yield;
   const spans = spansSheet(book, plan, bills);
-  yield;
   const payers = payersSheet(book, plan);
   const savings = savingsSheet(book, { plan, model, sources: { spans: spans.savings, ownerPart: payers.ownerPart } });
-  yield;
   const rebates = rebatesSheet(book, plan, model);
   const columns = Math.max(model.years.length + 3, SPENDING_COLUMN.over);
   const sheet = book.open({ name: SHEET.payback, frozen: { rows: 2, columns: 1 }, width: 64 + YEAR * (columns - 3) });
@@ -63,7 +57,6 @@ export function* paybackSheets(book: Book, plan: Plan, film: FilmPlace): Generat
   const startYear = Number(plan.terms.studyStart.slice(0, 4));
   const axis = writeTimeAxis(sheet, spending.nextRow + 1, { model, spending, savings, rebates, currency: plan.terms.currency, startYear });
   const lines = linesSheet(book, { plan, model, axis, savings, spans: spans.savings, factors: factors.cells });
-  yield;
   const results = writeResults(sheet, resultsRow, { plan, model, axis, spending, lines });
   sheet.getColumn(1).width = 38;
   sheet.getColumn(2).width = 13;
