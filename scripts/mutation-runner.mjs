@@ -9,8 +9,15 @@ import { declareClassPlugin, PluginKind } from '@stryker-mutator/api/plugin';
 import { DryRunStatus, TestStatus, determineHitLimitReached, toMutantRunResult } from '@stryker-mutator/api/test-runner';
 import { isSpecOf } from './mutation-specs.mjs';
 
+/** Cases a property is tried on, where it says nothing of its own; under `npm test` more. */
+const RUNS = 20;
 const LANGUAGE = ['describe', 'it', 'test', 'expect'];
 const SWC = { jsc: { parser: { syntax: 'typescript', decorators: true }, transform: { legacyDecorator: true, decoratorMetadata: true }, target: 'es2023' }, module: { type: 'commonjs' } };
+
+const COVER = /stryCov_\w+\((?:"\d+"(?:, )?)+\)/g;
+const ACTIVE = /stryMutAct_\w+\("(\d+)"\)/g;
+/** A file with one mutant left to switch on, or none: the others would slow every hour of a year. */
+const only = (code, mutant) => code.replace(COVER, '0').replace(ACTIVE, (call, id) => (id === mutant ? call : 'false'));
 
 /** Loads TypeScript of the sandbox; `fresh()` forgets what was loaded but not what was compiled. */
 class Loader {
@@ -19,12 +26,18 @@ class Loader {
     this.language = language;
     this.own = createRequire(join(root, 'package.json'));
     this.imports = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8')).imports;
+    this.codes = new Map();
     this.compiled = new Map();
     this.loaded = new Map();
   }
 
-  fresh() {
+  /** Forgets what was loaded. `at`: the file and id of the mutant to come; without it all are counted. */
+  fresh(at) {
     this.loaded.clear();
+    if (this.at !== undefined) this.compiled.delete(this.at.path);
+    else if (at !== undefined) this.compiled.clear();
+    this.at = at;
+    if (at !== undefined) this.compiled.delete(at.path);
   }
 
   load(path) {
@@ -39,8 +52,10 @@ class Loader {
 
   bodyOf(path) {
     if (!this.compiled.has(path)) {
-      const { code } = transformSync(readFileSync(path, 'utf8'), { ...SWC, filename: path });
-      this.compiled.set(path, compileFunction(code, ['exports', 'require', 'module', '__filename', '__dirname', ...LANGUAGE], { filename: path }));
+      if (!this.codes.has(path)) this.codes.set(path, transformSync(readFileSync(path, 'utf8'), { ...SWC, filename: path }).code);
+      const code = this.codes.get(path);
+      const at = this.at === undefined ? code : only(code, path === this.at.path ? this.at.id : undefined);
+      this.compiled.set(path, compileFunction(at, ['exports', 'require', 'module', '__filename', '__dirname', ...LANGUAGE], { filename: path }));
     }
     return this.compiled.get(path);
   }
@@ -86,6 +101,8 @@ class SpecRunner {
     this.loader = new Loader(root, this.language);
     this.specs = ['libs/calc/src', 'test/reference'].flatMap((under) => readdirSync(join(root, under), { recursive: true }).map((file) => join(under, file))).filter(isSpecOf(process.env.FILM_ROLLOUT_MUTATE));
     this.loader.load(join(root, 'test', 'seed.ts'));
+    const { default: fc } = own('fast-check');
+    fc.configureGlobal({ ...fc.readConfigureGlobal(), numRuns: RUNS });
   }
 
   capabilities() {
@@ -93,8 +110,8 @@ class SpecRunner {
   }
 
   /** The tests of the specs named, loaded anew. */
-  testsOf(specs) {
-    this.loader.fresh();
+  testsOf(specs, at) {
+    this.loader.fresh(at);
     return specs.flatMap((file) => {
       this.language.tests = [];
       this.loader.load(join(this.root, file));
@@ -135,13 +152,14 @@ class SpecRunner {
     }
   }
 
-  async mutantRun({ activeMutant, testFilter, hitLimit, mutantActivation, disableBail }) {
+  async mutantRun({ activeMutant, sandboxFileName, testFilter, hitLimit, mutantActivation, disableBail }) {
     const stryker = (globalThis.__stryker__ ??= {});
     const wanted = testFilter === undefined ? null : new Set(testFilter);
     const specs = wanted === null ? this.specs : this.specs.filter((file) => testFilter.some((id) => id.startsWith(`${file}: `)));
     Object.assign(stryker, { activeMutant: mutantActivation === 'static' ? activeMutant.id : undefined, hitLimit, hitCount: hitLimit === undefined ? undefined : 0 });
     try {
-      const tests = this.testsOf(specs).filter(({ id }) => wanted === null || wanted.has(id));
+      const tests = this.testsOf(specs, { path: sandboxFileName, id: activeMutant.id }).filter(({ id }) => wanted === null || wanted.has(id));
+      if (!this.loader.loaded.has(sandboxFileName)) throw new Error(`no spec loads ${sandboxFileName}`);
       stryker.activeMutant = activeMutant.id;
       const results = await this.run(tests, !disableBail);
       return toMutantRunResult(determineHitLimitReached(stryker.hitCount, hitLimit) ?? { status: DryRunStatus.Complete, tests: results });

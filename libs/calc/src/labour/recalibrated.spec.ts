@@ -36,15 +36,20 @@ describe('the time model after real minutes', () => {
       const moved = recalibrated(model, actuals);
       expect(moved.factor).toBeGreaterThanOrEqual(Math.min(1, moved.recorded) - 1e-12);
       expect(moved.factor).toBeLessThanOrEqual(Math.max(1, moved.recorded) + 1e-12);
-      const job = { panes: [{ count: 3, area_m2: 1.4, reach: 'ladder' as const, hasOldFilm: true }] };
+      const job = { panes: [{ count: 3, area_m2: 1.4, reach: 'ladder' as const, hasOldFilm: true, seams: 2 }, { count: 2, area_m2: 0.2, reach: 'floor' as const, isDividedLite: true }] };
       expect(installMinutes(job, moved.model).best).toBeCloseTo(installMinutes(job, model).best * moved.factor, 8);
       expect(recalibrated(model, [...actuals].reverse())).toEqual(moved);
     }));
   });
 
+  it('keeps a range of none at none', () => {
+    const sure = { ...model, lowFactor: 1, highFactor: 1 };
+    expect(recalibrated(sure, [visit(2)]).model).toMatchObject({ lowFactor: 1, highFactor: 1 });
+  });
+
   it('refuses minutes that are none', () => {
     expect(() => recalibrated(model, [{ model_min: 0, real_min: 5 }])).toThrow('model_min');
-    expect(() => recalibrated(model, [{ model_min: 5, real_min: Number.NaN }])).toThrow('real_min');
+    for (const real_min of [Number.NaN, 0, -5, Infinity]) expect(() => recalibrated(model, [{ model_min: 5, real_min }])).toThrow('real_min');
     expect(() => recalibrated(model, [], 0)).toThrow('modelVisits');
   });
 });
