@@ -15,10 +15,10 @@ const NOTHING: Record<string, Distribution> = Object.fromEntries(
 /** The inputs with all but some of them certain. */
 const only = (...keys: readonly string[]): UncertainInput[] => catalogue.uncertainInputs.map((input) => (keys.includes(input.key) ? input : { ...input, spread: () => NOTHING[input.key]! }));
 
-const planWith = (portfolio: Portfolio, of: { readonly inputs: readonly UncertainInput[]; readonly draws: number; readonly selections: number }): Promise<Plan> => {
+const planWith = (portfolio: Portfolio, of: { readonly inputs: readonly UncertainInput[]; readonly draws: number; readonly selections: number; readonly aim?: Plan['aim'] }): Promise<Plan> => {
   const { weather } = buildingWeather(portfolio.buildings, catalogue, (file) => file);
   const job = { portfolio, weather, id: 'P', revision: 1, parent: null, madeOn: '2026-07-01', program: 'test', inputHash: 'none', findings: [] };
-  return planPortfolio({ ...job, catalogue: { ...catalogue, assumptions: catalogue.assumptions, uncertainInputs: of.inputs } as typeof catalogue, outlook: { seed: 11, draws: of.draws, selections: of.selections } }, workersHere);
+  return planPortfolio({ ...job, catalogue: { ...catalogue, assumptions: catalogue.assumptions, uncertainInputs: of.inputs } as typeof catalogue, outlook: { seed: 11, draws: of.draws, selections: of.selections }, ...(of.aim === undefined ? {} : { aim: of.aim }) }, workersHere);
 };
 
 jest.setTimeout(90_000);
@@ -96,6 +96,21 @@ describe('an outlook under draws', () => {
     for (const share of shares) expect(share).toBeCloseTo(shares[0]!, 9);
     expect(shares[0]).toBeGreaterThan(1.05 ** -3);
     expect(shares[0]).toBeLessThan(1);
+  });
+});
+
+describe('a choice that aims at nine in ten', () => {
+  it('counts each line at what nine draws in ten reach, and takes none that is worth nothing there', async () => {
+    const careful = await planWith(portfolio, { inputs: catalogue.uncertainInputs, draws: 12, selections: 0, aim: 'nine-in-ten' });
+    expect(careful.aim).toBe('nine-in-ten');
+    expect(careful.lines.length).toBeGreaterThan(0);
+    for (const line of careful.lines) {
+      const { nineInTenAtLeast } = careful.outlook!.lines.find((l) => l.dwelling === line.dwelling)!.asModelled.value_cents;
+      expect(line.value.whole_cents).toBeCloseTo(nineInTenAtLeast, 4);
+      expect(line.value.whole_cents).toBeGreaterThan(0);
+    }
+    const chosenAt = (plan: Plan): number => plan.proof.value_cents;
+    expect(chosenAt(careful)).toBeLessThan(chosenAt(drawn));
   });
 });
 

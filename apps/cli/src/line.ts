@@ -36,7 +36,7 @@ function carried(report: IntakeReport | null): PlanFinding[] {
 }
 
 /** Makes a plan of what the store holds, on all processors, and keeps it. */
-export async function makePlan(store: PortfolioStore, of: { readonly ask: PlanAsk; readonly folder: string; readonly timeLimit_s: number; readonly quiet: boolean; readonly report: IntakeReport | null; readonly outlook?: OutlookOrder; readonly prove_s?: number; readonly replan?: string; readonly cutRule?: CutRule }): Promise<Plan> {
+export async function makePlan(store: PortfolioStore, of: { readonly ask: PlanAsk; readonly folder: string; readonly timeLimit_s: number; readonly quiet: boolean; readonly report: IntakeReport | null; readonly outlook?: OutlookOrder; readonly aim?: Plan['aim']; readonly prove_s?: number; readonly replan?: string; readonly cutRule?: CutRule }): Promise<Plan> {
   const [{ PlanningService }, { workerPool }] = await Promise.all([import('#planning'), import('#workers')]);
   const pool = workerPool();
   try {
@@ -48,6 +48,7 @@ export async function makePlan(store: PortfolioStore, of: { readonly ask: PlanAs
       findings: carried(of.report),
       timeLimit_s: of.timeLimit_s,
       ...(of.outlook === undefined ? {} : { outlook: of.outlook }),
+      ...(of.aim === undefined ? {} : { aim: of.aim }),
       ...(of.replan === undefined ? {} : { replan: of.replan }),
       ...(of.cutRule === undefined ? {} : { cutRule: of.cutRule }),
       progress: progressOn(process.stderr, of.quiet),
@@ -93,4 +94,10 @@ export function askedOutlook(draws: string, seed: string): { readonly outlook?: 
   if (!Number.isInteger(count) || count < 0 || count === 1) throw new Error(`--draws must be 0 or a whole number from 2, got ${draws}`);
   if (!Number.isInteger(start)) throw new Error(`--seed must be a whole number, got ${seed}`);
   return count === 0 ? {} : { outlook: { seed: start, draws: count, selections: Math.min(SELECTIONS, count) } };
+}
+
+/** What the choice aims at, as asked. @throws Error for any other word */
+export function askedAim(aim: string): Plan['aim'] {
+  if (aim !== 'middle' && aim !== 'nine-in-ten') throw new Error(`--aim must be middle or nine-in-ten, got ${aim}`);
+  return aim;
 }

@@ -25,6 +25,8 @@ export interface PlanOrder {
   readonly timeLimit_s: number;
   /** How many draws of what is not known. */
   readonly outlook?: OutlookOrder;
+  /** What the choice aims at: the middle by default. */
+  readonly aim?: 'middle' | 'nine-in-ten';
   readonly progress?: Progress;
   /** Goes on with the choice until it is proved or these seconds are used; each better plan is told. */
   readonly prove_s?: number;
@@ -69,6 +71,7 @@ export class PlanningService {
         ...(order.prove_s === undefined ? {} : { prove_s: order.prove_s }),
         ...(order.better === undefined ? {} : { better: order.better }),
         ...(outlook === undefined ? {} : { outlook }),
+        ...(order.aim === undefined ? {} : { aim: order.aim }),
       },
       this.workers,
     );

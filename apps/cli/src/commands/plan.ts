@@ -1,5 +1,5 @@
 import type { CutRule } from '#planning';
-import { asked, askedOutlook, keptPlan, makePlan, withStore } from '../line.js';
+import { asked, askedAim, askedOutlook, keptPlan, makePlan, withStore } from '../line.js';
 import { planText } from '../plan-text.js';
 import { type AddCommand, collect, DATABASE_OPTION, print, type Shared } from './command.js';
 
@@ -10,6 +10,7 @@ interface PlanOptions extends Shared {
   readonly seconds: string;
   readonly draws: string;
   readonly seed: string;
+  readonly aim: string;
   readonly folder: string;
   readonly check?: string;
   readonly replan?: string;
@@ -54,11 +55,12 @@ export const plan: AddCommand = (program) => {
     .option('--check <id>', 'makes nothing: checks the proof kept with a plan again, without the search')
     .option('--draws <n>', 'draws of what is not known, 0 for none', '200')
     .option('--seed <n>', 'seed of the draws', '1')
+    .option('--aim <aim>', 'middle, or nine-in-ten: each line counts what nine draws in ten reach', 'middle')
     .option('--quiet', 'no progress')
     .option('--json', 'the plan as JSON')
     .action(async (options: PlanOptions) => {
       if (options.check !== undefined) return checkKept(options, options.check);
-      const order = { ask: asked(options.cap, options.view), folder: options.folder, timeLimit_s: Number(options.seconds), quiet: options.quiet === true, report: null, ...askedOutlook(options.draws, options.seed), ...proveSeconds(options), ...cutRuleOf(options), ...(options.replan === undefined ? {} : { replan: options.replan }) };
+      const order = { ask: asked(options.cap, options.view), folder: options.folder, timeLimit_s: Number(options.seconds), quiet: options.quiet === true, report: null, ...askedOutlook(options.draws, options.seed), aim: askedAim(options.aim), ...proveSeconds(options), ...cutRuleOf(options), ...(options.replan === undefined ? {} : { replan: options.replan }) };
       const made = await withStore(options.database, (store) => makePlan(store, order));
       print(made, () => planText(made), options.json);
     });

@@ -1,6 +1,6 @@
 import { dirname, join } from 'node:path';
 import { reportText } from '../findings-text.js';
-import { asked, askedOutlook, makePlan, takeIn, withStore } from '../line.js';
+import { asked, askedAim, askedOutlook, makePlan, takeIn, withStore } from '../line.js';
 import { planText, ranksText } from '../plan-text.js';
 import { type AddCommand, collect, print, type Shared } from './command.js';
 import { writeWorkbook } from './export.js';
@@ -14,6 +14,7 @@ interface RunOptions extends Shared {
   readonly seconds: string;
   readonly draws: string;
   readonly seed: string;
+  readonly aim: string;
   readonly papers?: string;
 }
 
@@ -28,7 +29,7 @@ async function wholeLine(folder: string, options: RunOptions): Promise<number> {
     if (report.findings.some((f) => f.severity !== 'note')) console.error(reportText(report, options.all === true));
     writeRejects(report, join(dirname(options.out), 'rejects'));
     say(`planning ${report.created} records`);
-    const made = await makePlan(store, { ask: asked(options.cap, options.view), folder, timeLimit_s: Number(options.seconds), quiet: options.quiet === true, report, ...askedOutlook(options.draws, options.seed) });
+    const made = await makePlan(store, { ask: asked(options.cap, options.view), folder, timeLimit_s: Number(options.seconds), quiet: options.quiet === true, report, ...askedOutlook(options.draws, options.seed), aim: askedAim(options.aim) });
     await writeWorkbook(made, options.out);
     const printed = options.papers === undefined ? [] : await writePapers(made, { out: options.papers });
     const { expectations } = await import('../expectations.js');
@@ -49,6 +50,7 @@ export const run: AddCommand = (program) => {
     .option('--seconds <n>', 'time a round of the selection may take', '3')
     .option('--draws <n>', 'draws of what is not known, 0 for none', '200')
     .option('--seed <n>', 'seed of the draws', '1')
+    .option('--aim <aim>', 'middle, or nine-in-ten: each line counts what nine draws in ten reach', 'middle')
     .option('--quiet', 'no progress')
     .option('--all', 'every finding')
     .option('--json', 'the plan as JSON')

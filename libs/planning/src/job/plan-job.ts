@@ -31,6 +31,8 @@ export interface PlanJob {
   readonly temperatures?: TemperaturesByPlace | null;
   /** How many draws of what is not known; none where it is absent. */
   readonly outlook?: OutlookOrder;
+  /** What the choice aims at: the middle by default, or what nine draws in ten reach. */
+  readonly aim?: 'middle' | 'nine-in-ten';
   readonly progress?: Progress;
   /** Goes on with the choice until it is proved or these seconds are used over all rounds. */
   readonly prove_s?: number;

@@ -174,7 +174,7 @@ export async function planOf(parts: PlanParts): Promise<Plan> {
   const differs = new Map(ranks.dwellings.map((r) => [r.dwelling, r.differs]));
   const meters = await meterResults({ tasks: valued.tasks, choice: priced.choice, setOf: chosenSets(priced.choice, choices), work: parts.work, room: choices.room, sharedOnly: false });
   const cutting = cutReviews(priced.phases);
-  const crew = crewWork(priced.phases, { ...settings, films: parts.pricing.films, windowsOf: parts.pricing.windowsOf, portfolio: job.portfolio, madeOn: job.madeOn, skies: parts.skies, defaultOf: defaultsOf(job.catalogue) });
+  const crew = crewWork(priced.phases, { ...settings, films: parts.pricing.films, windowsOf: parts.pricing.windowsOf, portfolio: job.portfolio, madeOn: job.madeOn, settled: job.settled ?? null, skies: parts.skies, defaultOf: defaultsOf(job.catalogue) });
   const energy = await energyReview({ job, valued, choices, skies: parts.skies, lines, ranked: ranks, buildings: known.buildings, terms: settings.terms, valueOf: (o) => valueSoon(o, parts), work: parts.work });
   return checkedPlan({
     id: job.id,
@@ -185,6 +185,7 @@ export async function planOf(parts: PlanParts): Promise<Plan> {
     inputHash: job.inputHash,
     name: job.portfolio.settings.name,
     terms: settings.terms,
+    aim: job.aim ?? 'middle',
     buildings: [...known.buildings.values()],
     dwellings: job.portfolio.dwellings,
     weather: [...known.buildings.keys()].sort().map((building) => ({ building, label: job.weather.get(building)?.label ?? '', source: job.weather.get(building)?.source ?? '' })),

@@ -205,6 +205,8 @@ export interface Plan {
   readonly tariffs: readonly TariffText[];
   /** The monthly use behind each line's saving, so that it can be billed again. */
   readonly uses: readonly LineUse[];
+  /** What the choice aimed at. */
+  readonly aim: 'middle' | 'nine-in-ten';
   /** What draws of all that is not known say; null where none were asked for. */
   readonly outlook: Outlook | null;
   /** What bills do to the plan: calibration, and how much of the savings is expected; absent in older plans. */

@@ -6,18 +6,17 @@ import type { PlanSettingsInForce } from '../job/plan-settings.js';
 import type { FilmChoices } from '../options/film-choices.js';
 import type { FilmOption } from '../options/option.js';
 import { phaseYear } from '../options/value.js';
-import { setOfOption, type ValuedOptions } from '../options/valued-options.js';
+import type { ValuedOptions } from '../options/valued-options.js';
 import type { PricedChoice } from '../rolls/price-by-rolls.js';
 import type { Progress, Workers } from '../workers.js';
 import { breakEvens } from './break-evens.js';
 import { type DrawOrder, drawOrder, drawnValues } from './draw-book.js';
-import { type DrawnSavings, drawnSavings } from './drawn-option.js';
+import { drawnOptions, founded } from './drawn-options.js';
 import { type DrawnValue, drawnValue_cents, type FoundShare, netValues_cents, paysBackShare, yearly_cents } from './drawn-value.js';
 import { type ExpectedShare, FOUND_LABEL, foundDeviations, foundShares } from './found-share.js';
 import type { LineChances, LineOutlook, Outlook, OutlookOrder } from './outlook.js';
 import { chanceWords, spreadWords } from './outlook-words.js';
 import { planFrequency } from './plan-frequency.js';
-import { worthDrawing } from './worth-drawing.js';
 
 /** The plan whose doubt is asked for, and what it was made of. */
 export interface OutlookRequest {
@@ -40,21 +39,6 @@ interface DrawnLine {
   readonly line: Candidate;
   readonly drawn: DrawnValue;
   readonly found: Float64Array;
-}
-
-const founded = (choices: FilmChoices) => ({
-  films: choices.films.map(({ film }) => ({ id: film.id, basis: film.basis })),
-  glazings: [...choices.glazings].map(([id, glazing]) => ({ id, basis: glazing.unknown ? ('assumed' as const) : ('published' as const) })),
-});
-
-/** Savings of all options some draw may choose, in order of their ids. */
-async function allDrawn(of: OutlookRequest, order: DrawOrder): Promise<DrawnSavings[]> {
-  const taken = new Set(of.priced.choice.lines.map((l) => l.option.id));
-  const byDwelling = worthDrawing(of.valued.options, { taken, valueOf: of.valueOf }).filter((options) => options.length > 0);
-  const taskOf = new Map(of.valued.tasks.map((t) => [t.dwelling.id, t]));
-  const tasks = byDwelling.map((options) => ({ task: taskOf.get(options[0]!.dwelling)!, sets: options.map((o) => setOfOption(o, of.choices)), order }));
-  const results = await of.work.drawnDwellings(tasks, of.choices.room, of.progress);
-  return results.flatMap((result, i) => drawnSavings(byDwelling[i]!, result, order.draws));
 }
 
 /** What belongs to the plan and to no line (visits, freight, film beyond the pieces, contingency), at the study start. */
@@ -122,7 +106,8 @@ function planChances(lines: readonly DrawnLine[], of: OutlookRequest, shareOf: (
 export async function outlookOf(of: OutlookRequest): Promise<Outlook> {
   const { asked, settings } = of;
   const order = drawOrder(of.inputs, { founded: founded(of.choices), seed: asked.seed, draws: asked.draws });
-  const all = await allDrawn(of, order);
+  const taken = new Set(of.priced.choice.lines.map((l) => l.option.id));
+  const all = await drawnOptions(of.valued, { ...of, order, taken });
   const savingsOf = new Map(all.map((d) => [d.option.id, d]));
   const deviations = foundDeviations(order);
   const lines = of.priced.phases.flatMap((p) => p.lines).map((line): DrawnLine => ({

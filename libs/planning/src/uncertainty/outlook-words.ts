@@ -1,6 +1,6 @@
 import type { DrawSpread } from '#calc';
 
-const dollars = (cents: number): string => `${cents < 0 ? '−' : ''}${Math.abs(Math.round(cents / 100)).toLocaleString('en-US')}`;
+const dollars = (cents: number): string => `${cents < 0 ? '−' : ''}$${Math.abs(Math.round(cents / 100)).toLocaleString('en-US')}`;
 
 /** A spread of money in words: what nine draws in ten reach, the middle, what one in ten passes. */
 export function spreadWords(spread: DrawSpread, what: string): string {
