@@ -26,6 +26,8 @@ export interface PaybackPlace {
   readonly results: ResultsPlace;
   readonly linesTable: TablePlace;
   readonly cashFlow: CashFlowPlace;
+  /** The owner’s parts on the sheet of payers. */
+  readonly shares: string;
 }
 
 const YEAR = 10.3;
@@ -53,6 +55,7 @@ export function paybackSheets(book: Book, plan: Plan, film: FilmPlace): PaybackP
   const factors = writeFilmFactors(sheet, resultsRow + RESULT_ROWS, { plan, model, film });
   section(sheet, factors.nextRow, 'Spending by phase');
   const spending = writePhaseSpending(sheet, factors.nextRow + 1, { plan, model, film });
+  sheet.getRow(spending.nextRow - 1).addPageBreak();
   section(sheet, spending.nextRow, 'One time axis: year 0 is the study start, flows fall at the ends of the years');
   const startYear = Number(plan.terms.studyStart.slice(0, 4));
   const axis = writeTimeAxis(sheet, spending.nextRow + 1, { model, spending, savings, rebates, currency: plan.terms.currency, startYear });
@@ -64,5 +67,5 @@ export function paybackSheets(book: Book, plan: Plan, film: FilmPlace): PaybackP
   for (let c = 4; c <= columns; c++) sheet.getColumn(c).width = YEAR;
   printed(sheet, { columns, rows: axis.nextRow, headRows: { first: 1, last: 2 } });
   const cashFlow = cashFlowSheet(book, { plan, model, axis, savings, lines, rebates, spending });
-  return { changedCell: inputs.changedCell, spending, results, linesTable: lines.table, cashFlow };
+  return { changedCell: inputs.changedCell, spending, results, linesTable: lines.table, cashFlow, shares: payers.shares };
 }

@@ -23,7 +23,7 @@ function ownerFormula(row: number, age_years: number): string {
 }
 
 /** Who keeps a saving: shares, lag and vacancy are inputs, the owner's part by age of the film follows. Owner and tenant always sum to 1. */
-export function payersSheet(book: Book, plan: Plan): { readonly ownerPart: OwnerPart; readonly changed: ChangedInputs } {
+export function payersSheet(book: Book, plan: Plan): { readonly ownerPart: OwnerPart; readonly changed: ChangedInputs; readonly shares: string } {
   const rules = [...new Map(plan.payback.lines.map((l) => [keyOf(l.payer), l.payer])).values()].sort((a, b) => (keyOf(a) < keyOf(b) ? -1 : 1));
   const ages = Math.max(1, ...plan.payback.lines.map((l) => l.yearly_cents.length));
   const columns: readonly Column<PayerRule>[] = [
@@ -48,5 +48,6 @@ export function payersSheet(book: Book, plan: Plan): { readonly ownerPart: Owner
   const rowOf = new Map(rules.map((r, i) => [keyOf(r), place.firstRow + i]));
   const ownerPart: OwnerPart = (rule, age_years) => ({ cell: `${quoted(SHEET.payers)}!${address(COLUMN.firstAge + age_years - 1, rowOf.get(keyOf(rule))!)}`, share: payerShares(rule, age_years).owner });
   const changed = changedInputs(SHEET.payers, place, [COLUMN.ownerShare, COLUMN.lag, COLUMN.vacancy].map((c, i) => [c, COLUMN.asRun + i]));
-  return { ownerPart, changed };
+  const shares = `${quoted(SHEET.payers)}!${address(COLUMN.firstAge, place.firstRow)}:${address(COLUMN.firstAge + ages - 1, Math.max(place.firstRow, place.lastRow))}`;
+  return { ownerPart, changed, shares };
 }

@@ -19,7 +19,13 @@ const season = (name: string, of: (o: OptionEnergy) => SeasonEnergy, money: stri
   { head: `${name}: heating more`, unit: money, width: 9, format: FORMAT.money, value: (o) => dollars(of(o).addedHeating_cents) },
 ];
 
-const columns = (money: string): readonly Column<OptionEnergy>[] => [
+/** What an option is warned of, and why it has no break-even. */
+const warningsOf = (o: OptionEnergy): string[] => [...o.warnings, ...(o.failure.share_1_yr === null && o.failure.why !== null ? [`No break-even: ${o.failure.why}.`] : [])];
+
+/** Many options are warned of the same: each warning is said once, by number, above the table. */
+const numbered = (plan: Plan): string[] => [...new Set(plan.energy.options.flatMap(warningsOf))];
+
+const columns = (money: string, warnings: readonly string[]): readonly Column<OptionEnergy>[] => [
   { head: 'Option', unit: 'dwelling, sides, film', width: 24, value: (o) => o.option },
   { head: 'In the plan', unit: 'phase', width: 14, value: (o) => o.phase ?? 'ranked only' },
   ...season('Summer', (o) => o.summer, money),
@@ -32,7 +38,7 @@ const columns = (money: string): readonly Column<OptionEnergy>[] => [
   { head: 'Peak, as found', unit: 'tons', width: 8, format: FORMAT.two, value: (o) => o.peak.asFound_tons },
   { head: 'Peak, filmed', unit: 'tons', width: 8, format: FORMAT.two, value: (o) => o.peak.filmed_tons },
   { head: 'Break-even failure', unit: 'of panes a year', width: 11, format: FORMAT.percentTwo, value: (o) => o.failure.share_1_yr ?? '' },
-  { head: 'Warnings', unit: '', width: 46, value: (o) => [...o.warnings, ...(o.failure.share_1_yr === null && o.failure.why !== null ? [`No break-even: ${o.failure.why}.`] : [])].join(' ') },
+  { head: 'Warnings', unit: 'by number, above', width: 12, value: (o) => warningsOf(o).map((w) => String(warnings.indexOf(w) + 1)).join(', ') },
 ];
 
 const glassColumns: readonly Column<OptionGlass>[] = [
@@ -61,11 +67,12 @@ const peakColumns: readonly Column<BuildingPeak>[] = [
 
 /** Energy of each line and of each ranked dwelling's best option; the film on its glass; the peak of each building on its design day. */
 export function energySheet(book: Book, plan: Plan): void {
+  const warnings = numbered(plan);
   const { sheet, place } = oneTableSheet<OptionEnergy>(book, {
     name: SHEET.energy,
     about: `${plan.name}: what film changes by season, on the hottest day, and for the machine; results of the run, not readings`,
-    notes: NOTES,
-    columns: columns(plan.terms.currency),
+    notes: [...NOTES, ...warnings.map((w, i) => `Warning ${String(i + 1)}: ${w}`)],
+    columns: columns(plan.terms.currency, warnings),
     rows: plan.energy.options,
     none: 'No dwelling has an option.',
     frozenColumns: 1,
@@ -74,7 +81,8 @@ export function energySheet(book: Book, plan: Plan): void {
   section(sheet, row, 'On the design day, all planned dwellings of a building in one hour');
   row = writeTable(sheet, row + 1, { columns: peakColumns, rows: plan.energy.buildings }).nextRow + 1;
   section(sheet, row, 'What the film does on each glass');
-  row = paragraph(sheet, row + 1, { text: 'A film\'s sheet speaks of single 3 mm clear glass. "Survives here" is the share of that cut left on the glass it goes on: rank and saving use this, not the sheet.', longest: 220 });
+  row = paragraph(sheet, row + 1, { text: 'A film\'s sheet speaks of single 3 mm clear glass. "Survives here" is the share of that cut left on the glass it goes on: rank and saving use this, not the sheet.', longest: 200 });
   const glass = writeTable(sheet, row, { columns: glassColumns, rows: plan.energy.glass });
   sheet.pageSetup.printArea = (sheet.pageSetup.printArea ?? '').replace(/\d+$/, String(Math.max(glass.lastRow, glass.firstRow)));
+  sheet.pageSetup.printTitlesRow = '1:2'; // several tables: the head of the first would stand over the others
 }

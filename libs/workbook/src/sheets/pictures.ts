@@ -1,9 +1,15 @@
-import { capCurvePictures, cashPicture, english, pngOf, rankingPicture, sayIn, svgOf } from '#papers';
+import { capCurvePictures, cashPicture, english, type Picture, pngOf, rankingPicture, sayIn, svgOf } from '#papers';
 import type { Plan } from '#planning';
 import type { Book } from '../book.js';
 import { paragraph, section, titleRow } from '../cells.js';
 import { printed } from '../print.js';
 import { SHEET } from '../sheet-names.js';
+
+interface Shown {
+  readonly drawn: Picture;
+  /** What else a reader who cannot see it should know. */
+  readonly words: string;
+}
 
 const COLUMNS = 10;
 const WIDTH = 10;
@@ -22,10 +28,17 @@ export function picturesSheet(book: Book, plan: Plan): void {
     row = paragraph(sheet, row, { text: 'A workbook of this size is written without pictures; they are on the printed papers of the plan.', longest: LONGEST });
   } else {
     const say = sayIn(english);
-    for (const drawn of [rankingPicture(plan, say), ...capCurvePictures(plan, say), cashPicture(plan, say)]) {
+    const [best] = plan.rankedDwellings;
+    const first = best === undefined ? '' : ` First is ${best.dwelling} with ${best.perDollar.toFixed(3)} a year per dollar, ${best.perDollarLow.toFixed(3)} to ${best.perDollarHigh.toFixed(3)}.`;
+    const all: Shown[] = [
+      { drawn: rankingPicture(plan, say), words: `${first} Figures: sheet ${SHEET.dwellings}.` },
+      ...capCurvePictures(plan, say).map((drawn): Shown => ({ drawn, words: ` Figures: sheet ${SHEET.capCurve}.` })),
+      { drawn: cashPicture(plan, say), words: ` Figures, discounted: sheet ${SHEET.payback}.` },
+    ];
+    for (const { drawn, words } of all) {
       section(sheet, row, drawn.title);
       const [width, height] = [drawn.width * PX_PER_PT, drawn.height * PX_PER_PT];
-      picture(sheet, { png: pngOf(svgOf(drawn)), row: row + 1, width, height, words: drawn.title });
+      picture(sheet, { png: pngOf(svgOf(drawn)), row: row + 1, width, height, words: `${drawn.title}.${words}` });
       row += Math.ceil(height / PX_PER_ROW) + 3;
       sheet.getRow(row - 1).addPageBreak();
     }

@@ -1,21 +1,19 @@
 import { dollarsText } from '#calc';
-import type { Plan } from '#planning';
+import { earnedInBillsWords, type Plan, spokenForWords, unspentWords } from '#planning';
 import { SHEET } from '../sheet-names.js';
 
 const BEFORE = 'These are values of the lines less their visits, before freight, film beyond the pieces and contingency; with them see both views.';
 
-/** Money left where nothing more pays. */
-export function leftText(plan: Plan): string[] {
-  const left = plan.phases.filter((p) => p.nothingLeftThatPays && p.left_cents > 0);
-  return left.length === 0 ? [] : [`Nothing left that pays: ${left.map((p) => `${dollarsText(p.left_cents)} of ${p.phase.id}`).join(', ')} ${left.length === 1 ? 'stays' : 'stay'} unspent.`];
-}
+/** What the ledger takes off the caps, and money left where nothing more pays. */
+export const leftText = (plan: Plan): string[] => [...spokenForWords(plan), ...unspentWords(plan)];
 
 /** What is expected of the modelled savings in bills: as modelled, and with what studies and bills found. */
-export function realisationText({ bills, payback }: Plan): string[] {
-  if (bills === undefined) return [];
+export function realisationText(plan: Plan): string[] {
+  const { bills, payback } = plan;
+  if (bills === undefined) return earnedInBillsWords(plan);
   const year = (share: number): string => dollarsText(payback.firstYearCooling_cents * share);
   const first = bills.setting === 'as-found' ? 'Savings count as found, as asked.' : `First-year cooling saving as modelled ${dollarsText(payback.firstYearCooling_cents)}; with what studies and bills found ${year(bills.plan.middle)} (${year(bills.plan.low)} to ${year(bills.plan.high)}).`;
-  return [`${first} ${bills.plan.words}. ${bills.calibration.words}`, ...(bills.verification === null ? [] : [bills.verification.words])];
+  return [`${first} ${bills.plan.words}. ${bills.calibration.words}`, ...earnedInBillsWords(plan), ...(bills.verification === null ? [] : [bills.verification.words])];
 }
 
 /** Bound and gap in words, and what became of the choice when whole rolls were bought. */

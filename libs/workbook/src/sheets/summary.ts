@@ -76,7 +76,7 @@ function writeChecks(sheet: Worksheet, at: number, checks: readonly Check[]): nu
   section(sheet, at, 'Checks: all must be 0');
   checks.forEach((check, i) => {
     put(sheet.getCell(at + 1 + i, 1), check.label);
-    put(sheet.getCell(at + 1 + i, 2), check.formula, check.unit === 'panes' || check.unit === 'dwellings' ? FORMAT.whole : FORMAT.money);
+    put(sheet.getCell(at + 1 + i, 2), check.formula, ['panes', 'dwellings', 'count'].includes(check.unit) ? FORMAT.whole : FORMAT.money);
     put(sheet.getCell(at + 1 + i, 3), check.unit);
     put(sheet.getCell(at + 1 + i, 4), check.how);
     sheet.getCell(at + 1 + i, 3).alignment = { horizontal: 'left', indent: 1 };

@@ -7,7 +7,7 @@ import { SHEET } from '../sheet-names.js';
 import { FORMAT } from '../style.js';
 import { type Column, writeTable } from '../table.js';
 
-const WIDTHS = [22, 18, 13, 13, 13, 13, 13, 13, 13, 13] as const;
+const WIDTHS = [34, 18, 13, 13, 13, 13, 13, 13, 13, 13] as const;
 const NONE = 'No draws were made for this plan: how sure it is has not been asked. A run with draws fills this sheet.';
 
 const wordColumns: readonly Column<LineOutlook>[] = [
@@ -98,4 +98,5 @@ export function uncertaintyFiguresSheet(book: Book, plan: Plan): void {
   part('Chances by line', figureColumns(money), outlook.lines);
   part('What was drawn', inputColumns, outlook.inputs);
   sheet.pageSetup.printArea = `A$1:J$${String(row)}`;
+  sheet.pageSetup.printTitlesRow = '1:2'; // several tables: the head of the first would stand over the others
 }
