@@ -7,6 +7,7 @@ import { planPortfolio } from './plan-portfolio.js';
 import type { Plan, PlanFinding } from './plan/plan.js';
 import { bestUseNow, type NowAnswer, type NowQuestion } from './crew/best-use-now.js';
 import type { CutRule } from './rolls/cut-types.js';
+import { type NoSuchFigure, type Receipt, receiptOf, type SurveyAgain, surveyAgain } from './receipt/index.js';
 import { afterWork } from './record/after-work.js';
 import type { OutlookOrder } from './uncertainty/outlook.js';
 import type { BetterPlan, Progress, Workers } from './workers.js';
@@ -86,6 +87,26 @@ export class PlanningService {
     const { weather } = buildingWeather(portfolio.buildings, catalogue, order.resolve);
     const madeOn = order.made.slice(0, 10);
     return bestUseNow({ portfolio, catalogue, weather, id: order.id, revision: 1, parent: null, madeOn, program: programVersion(), inputHash: contentHash(portfolio), findings: [] }, this.workers, question);
+  }
+
+  /** Opens a figure of a kept plan. Figures that hang on hours read the survey as it is kept now and are held against the plan. */
+  async receipt(plan: Plan, figure: string, resolve: PlanOrder['resolve']): Promise<Receipt | NoSuchFigure> {
+    const catalogue = (this.#catalogue ??= openCatalogue());
+    let read: Promise<SurveyAgain> | undefined;
+    const survey = (): Promise<SurveyAgain> => (read ??= this.#surveyOf(plan, catalogue, resolve));
+    return receiptOf(figure, { plan, catalogue, survey });
+  }
+
+  /** The survey a plan was made from, as far as it is still kept: a revision starts from what was done on its parent. */
+  async #surveyOf(plan: Plan, builtIn: Catalogue, resolve: PlanOrder['resolve']): Promise<SurveyAgain> {
+    const kept = await this.store.load();
+    const parent = plan.parent === null ? null : await this.#kept(plan.parent);
+    const after = parent === null ? null : afterWork({ portfolio: kept, plan: parent, asOf: plan.madeOn, timeModel: builtIn.timeModel });
+    const portfolio = after?.portfolio ?? kept;
+    const { weather } = buildingWeather(portfolio.buildings, builtIn, resolve);
+    const { id, revision, madeOn, program, inputHash } = plan;
+    const job = { portfolio, catalogue: builtIn, weather, id, revision, parent: plan.parent, madeOn, program, inputHash, findings: [], temperatures: temperaturesBeside(resolve) };
+    return surveyAgain(job, { plan, work: this.workers, resolve });
   }
 
   /** @throws RangeError when the plan is not kept */

@@ -1,5 +1,7 @@
 import { writeFileSync } from 'node:fs';
+import { resolve } from 'node:path';
 import type { Plan, Receipt } from '#planning';
+import type { PortfolioStore } from '#store';
 import { keptPlan, withStore } from '../line.js';
 import { receiptText } from '../receipt-text.js';
 import { tableText } from '../said.js';
@@ -10,6 +12,7 @@ interface ReceiptOptions extends Shared {
   readonly plan?: string;
   readonly list?: boolean;
   readonly compute?: string;
+  readonly folder: string;
 }
 
 async function listed(plan: Plan, json: boolean | undefined): Promise<void> {
@@ -24,12 +27,18 @@ function writeCompute(receipt: Receipt, file: string): void {
   writeFileSync(file, JSON.stringify(receipt.compute.input, null, 1) + '\n');
 }
 
-async function opened(plan: Plan, id: string, options: ReceiptOptions): Promise<void> {
-  const [{ receiptOf }, { openCatalogue }] = await Promise.all([import('#planning'), import('#catalogue')]);
-  const receipt = receiptOf(id, { plan, catalogue: openCatalogue() });
-  if ('nearest' in receipt) throw new Error(`There is no figure ${id} in plan ${plan.id}. Nearest: ${receipt.nearest.join(', ')}. All of them: rollout receipt --list.`);
-  if (options.compute !== undefined) writeCompute(receipt, options.compute);
-  print(receipt, () => receiptText(receipt), options.json);
+/** Opens the figure on all processors: some are worked again from the hours of the survey. */
+async function opened(store: PortfolioStore, id: string, options: ReceiptOptions): Promise<Receipt> {
+  const [{ PlanningService }, { workerPool }] = await Promise.all([import('#planning'), import('#workers')]);
+  const plan = await keptPlan(store, options.plan);
+  const pool = workerPool();
+  try {
+    const receipt = await new PlanningService(pool, store).receipt(plan, id, (file) => resolve(options.folder, file));
+    if ('nearest' in receipt) throw new Error(`There is no figure ${id} in plan ${plan.id}. Nearest: ${receipt.nearest.join(', ')}. All of them: rollout receipt --list.`);
+    return receipt;
+  } finally {
+    await pool.end();
+  }
 }
 
 export const receipt: AddCommand = (program) => {
@@ -40,10 +49,15 @@ export const receipt: AddCommand = (program) => {
     .option('--plan <id>', 'another plan than the newest')
     .option('--list', 'the figures that can be opened, one a line')
     .option('--compute <file>', 'write the input of its kernel, for `rollout compute`')
+    .option('--folder <folder>', 'where weather files named in the inventory lie', '.')
     .option('--json', 'as JSON')
     .action(async (figure: string | undefined, options: ReceiptOptions) => {
-      const plan = await withStore(options.database, (store) => keptPlan(store, options.plan));
-      if (options.list === true || figure === undefined) await listed(plan, options.json);
-      else await opened(plan, figure, options);
+      if (options.list === true || figure === undefined) {
+        await listed(await withStore(options.database, (store) => keptPlan(store, options.plan)), options.json);
+        return;
+      }
+      const receipt = await withStore(options.database, (store) => opened(store, figure, options));
+      if (options.compute !== undefined) writeCompute(receipt, options.compute);
+      print(receipt, () => receiptText(receipt), options.json);
     });
 };

@@ -9,12 +9,13 @@ export interface BuildingWeather {
   readonly findings: readonly PlanFinding[];
 }
 
-interface Chosen {
+export interface ChosenWeather {
   readonly of: { readonly epw: string } | { readonly climate: string };
   readonly finding: PlanFinding | null;
 }
 
-function chosenFor(building: Building, catalogue: Catalogue, resolve: (file: string) => string): Chosen {
+/** The weather that stands for a building, as kernels name it: its own file, the climate it names, or the nearest. */
+export function chosenFor(building: Building, catalogue: Catalogue, resolve: (file: string) => string): ChosenWeather {
   if (building.weatherFile !== null) return { of: { epw: resolve(building.weatherFile) }, finding: null };
   if (building.climate !== null && catalogue.climates.list.some((c) => c.key === building.climate)) return { of: { climate: building.climate }, finding: null };
   const { latitude_deg, longitude_deg } = building;

@@ -1,4 +1,4 @@
-import { cut, type CutPiece, type Film, type Roll } from '#calc';
+import { cut, type CutJob, type CutPiece, type Film, type Roll } from '#calc';
 import { pieceOf } from '../rolls/cut-list.js';
 import type { Default } from '../job/assumption-book.js';
 import { grouped, sortedBy } from '../grouped.js';
@@ -40,6 +40,23 @@ function sampleOf(windows: readonly PlacedWindow[], piecesIn: (windows: readonly
   return { pieces: piecesIn(windows.filter((_, i) => i % every === 0)), all_mm2, every };
 }
 
+/** What is cut to learn what a film costs, and how it was sampled. */
+interface CandidateCut {
+  readonly job: CutJob;
+  readonly offers: readonly Roll[];
+  readonly all_mm2: number;
+  /** Every so many-th window; 1 where all are cut. */
+  readonly every: number;
+}
+
+/** All candidate panes of a film (or of a very large portfolio a sample) and the rolls they are cut from once: those on offer, or one assumed width sold by length. */
+export function candidateCut(film: Film, windows: readonly PlacedWindow[], of: Pick<FilmPricing, 'rolls' | 'terms' | 'mayRotate' | 'assumedWidth_mm'>): CandidateCut {
+  const offers = sortedBy(of.rolls.filter((r) => r.film === film.id && r.price_cents !== null), (r) => r.id);
+  const { pieces, all_mm2, every } = sampleOf(windows, (some) => piecesOf(some, of.terms, of.mayRotate(film)));
+  const rolls = offers.length === 0 ? [{ width_mm: of.assumedWidth_mm }] : offers.map((r) => ({ width_mm: r.width.mm, length_mm: r.length_mm, price_cents: r.price_cents ?? 0 }));
+  return { job: { pieces, rolls }, offers, all_mm2, every };
+}
+
 /**
  * Price and waste of a film before anything is chosen: all candidate panes cut once from the rolls on offer. Waste is film used up beside the
  * pieces; the uncut end of a roll is stock, not waste.
@@ -47,16 +64,14 @@ function sampleOf(windows: readonly PlacedWindow[], piecesIn: (windows: readonly
  * @param windows every window that may carry the film, now or once a letter is there
  */
 export function priceFilm(film: Film, windows: readonly PlacedWindow[], of: FilmPricing): PricedFilm {
-  const offers = sortedBy(of.rolls.filter((r) => r.film === film.id && r.price_cents !== null), (r) => r.id);
-  const { pieces, all_mm2, every } = sampleOf(windows, (some) => piecesOf(some, of.terms, of.mayRotate(film)));
+  const { job, offers, all_mm2, every } = candidateCut(film, windows, of);
+  const result = cut(job);
   const scale = (part: { readonly pieceArea_mm2: number }): number => (every === 1 || part.pieceArea_mm2 === 0 ? 1 : all_mm2 / part.pieceArea_mm2);
   const sampled = every === 1 ? '' : `; waste by cutting one window in ${String(every)}`;
   if (offers.length === 0) {
-    const result = cut({ pieces, rolls: [{ width_mm: of.assumedWidth_mm }] });
     const waste = result.pieceArea_mm2 === 0 ? 0 : result.usedArea_mm2 / result.pieceArea_mm2 - 1;
     return { film, price_cents_m2: of.areaPrice.value, waste, boughtArea_m2: (scale(result) * result.boughtArea_mm2) / 1e6, pieceArea_m2: (scale(result) * result.pieceArea_mm2) / 1e6, priceBasis: `assumed: ${of.areaPrice.source}${sampled}` };
   }
-  const result = cut({ pieces, rolls: offers.map((r) => ({ width_mm: r.width.mm, length_mm: r.length_mm, price_cents: r.price_cents ?? 0 })) });
   const boughtArea_m2 = result.boughtArea_mm2 / 1e6;
   const pieceArea_m2 = result.pieceArea_mm2 / 1e6;
   const cost_cents = result.cost_cents ?? 0;

@@ -1,11 +1,14 @@
 import type { Catalogue } from '#catalogue';
 import type { Plan } from '../plan/plan.js';
 import type { Receipt } from './receipt.js';
+import type { SurveyAgain } from './survey-again.js';
 
-/** What a figure is worked out from again: the plan as kept, and the built-in data it was made with. */
+/** What a figure is worked out from again: the plan as kept, the built-in data it was made with, and the survey for figures that hang on hours. */
 export interface ReceiptAt {
   readonly plan: Plan;
   readonly catalogue: Catalogue;
+  /** Read only when a figure asks for it. */
+  readonly survey: () => Promise<SurveyAgain>;
 }
 
 /** A figure that can be opened. */
@@ -13,7 +16,7 @@ export interface Figure {
   /** Readable and stable: `line/EC/101/cost`. */
   readonly id: string;
   readonly title: string;
-  readonly receipt: (at: ReceiptAt) => Receipt;
+  readonly receipt: (at: ReceiptAt) => Receipt | Promise<Receipt>;
 }
 
 /** Part of an id that is not a dwelling or a window: its slashes are written as %2F. */

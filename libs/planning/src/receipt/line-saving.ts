@@ -4,9 +4,10 @@ import type { Plan, PlanLine } from '../plan/plan.js';
 import { firstYear_cents } from '../review/reasons.js';
 import { filledFor } from './assumptions-of.js';
 import type { Figure, ReceiptAt } from './figure.js';
+import { lineHours } from './line-hours.js';
 import { billOfUse, exactYear_cents, monthlyInput, monthUse_kWh } from './monthly-bill.js';
-import { digits, dollars, ofMonths } from './receipt-numbers.js';
-import { type Receipt, type ReceiptCompute, type ReceiptStep, workedOut } from './receipt.js';
+import { digits, dollars } from './receipt-numbers.js';
+import { type Receipt, type ReceiptCompute, type ReceiptPart, type ReceiptStep, workedOut } from './receipt.js';
 import { dwellingRow, windowRows } from './survey-rows.js';
 
 const MONTHS = ['January', 'February', 'March', 'April', 'May', 'June', 'July', 'August', 'September', 'October', 'November', 'December'];
@@ -43,21 +44,26 @@ function stepsOf({ use, tariff, counted }: Billed): { readonly steps: ReceiptSte
   return { steps: [...months, ...rest], value, gas };
 }
 
-/** Both bills by `tariff-bill`: from months where they decide, else from the hours of the survey. */
-function computeOf({ use, tariff, counted }: Billed, at: ReceiptAt & { readonly gas: number; readonly dwelling: string }): { readonly compute: ReceiptCompute | null; readonly why: string | null } {
+const MONTHS_OF = (bill: number, times: number): ReceiptPart => ({ pointer: `/${String(bill)}/months/*/exact_cents`, times });
+
+/** Both bills by `tariff-bill`: from months where they decide, else from hours of the survey. */
+async function computeOf(line: PlanLine, billed: Billed & { readonly gas: number }, at: ReceiptAt): Promise<{ readonly compute: ReceiptCompute | null; readonly why: string | null }> {
+  const { use, tariff, counted, gas } = billed;
   const span = use.spans[0]!;
+  const rest = { kernel: 'tariff-bill', result: [MONTHS_OF(0, counted), MONTHS_OF(1, -counted)], ...(gas === 0 ? {} : { plus: -gas * counted }), words: `exact_cents of the twelve months of the first bill less those of the second${gas === 0 ? '' : ', less the gas'}${counted === 1 ? '' : ', times the share counted'}` };
   const [found, planned] = [monthlyInput(tariff, span.asFound), monthlyInput(tariff, span.planned)];
-  const rest = { kernel: 'tariff-bill', result: [...ofMonths('/0', 'exact_cents', counted), ...ofMonths('/1', 'exact_cents', -counted)], plus: -at.gas * counted, words: 'exact_cents of the twelve months of the first bill less those of the second' };
-  if ('why' in found || 'why' in planned) return { compute: null, why: 'why' in found ? found.why : 'why' in planned ? planned.why : null };
-  return { compute: { ...rest, input: [found, planned] }, why: at.gas === 0 ? null : 'the gas that the film adds is taken off by hand' };
+  if (!('why' in found) && !('why' in planned)) return { compute: { ...rest, input: [found, planned] }, why: 'from monthly use: this tariff asks for no hours' };
+  const hours = await lineHours(line, use, await at.survey());
+  if ('why' in hours) return { compute: null, why: hours.why };
+  return { compute: { ...rest, input: [hours.asFound_kWh, hours.planned_kWh].map((kWh) => ({ tariff, electricity_kWh: [...kWh] })) }, why: 'from 8760 hours worked again on the survey: this tariff has prices by the hour, or demand' };
 }
 
-function savingReceipt(line: PlanLine, at: ReceiptAt, of: Pick<Figure, 'id' | 'title'>): Receipt {
+async function savingReceipt(line: PlanLine, at: ReceiptAt, of: Pick<Figure, 'id' | 'title'>): Promise<Receipt> {
   const { plan } = at;
   const stated = firstYear_cents(line.option);
   const billed = billedOf(plan, line);
   const worked = billed === null ? null : stepsOf(billed);
-  const made = billed === null || worked === null ? null : computeOf(billed, { ...at, gas: worked.gas, dwelling: line.dwelling });
+  const made = billed === null || worked === null ? null : await computeOf(line, { ...billed, gas: worked.gas }, at);
   return {
     figure: of.id,
     title: of.title,
@@ -66,11 +72,11 @@ function savingReceipt(line: PlanLine, at: ReceiptAt, of: Pick<Figure, 'id' | 't
     formula: 'first-year saving = Σ months (bill of the meter as found − bill with the film of this dwelling alone) − gas for added heating; a month is billed before rounding',
     steps: worked?.steps ?? [],
     rows: [...windowRows(line.windows, ['facade', 'width', 'height', 'glazing']), ...dwellingRow(plan, line.dwelling, ['floor_area', 'cooling_set_point', 'cooling_kind', 'cooling_efficiency', 'occupants'])],
-    assumptions: [...filledFor(plan, line.building, (field) => /base load|set point|efficiency|occupants|air change/.test(field)).slice(0, 8)],
+    assumptions: filledFor(plan, line.building, (field) => /base load|set point|efficiency|occupants|air change/.test(field)),
     compute: made?.compute ?? null,
     computeWhy: made === null ? 'the plan was kept before monthly use was recorded' : made.why,
     worked: workedOut(stated, worked?.value ?? 'not worked', 'the plan keeps no use of this line to bill again'),
-    see: [`cooling/${line.dwelling}/as-found`, `cooling/${line.dwelling}/filmed`],
+    see: [`cooling/${line.dwelling}/load-as-found`, `cooling/${line.dwelling}/load-filmed`],
   };
 }
 

@@ -1,5 +1,4 @@
 import { dollarsText } from '#calc';
-import type { ReceiptPart } from './receipt.js';
 
 /** A number for a formula: as many digits as it has, four at the most. */
 export const digits = (value: number, most = 4): string => String(Number(value.toFixed(most)));
@@ -12,6 +11,3 @@ export const percent = (share: number): string => `${digits(share * 100)} %`;
 
 /** A sum written out: numbers below zero with their sign. */
 export const added = (parts: readonly string[]): string => parts.join(' + ').replaceAll('+ -', '− ');
-
-/** A field at the same place of twelve months, all with one factor. */
-export const ofMonths = (before: string, field: string, times: number): ReceiptPart[] => Array.from({ length: 12 }, (_, month) => ({ pointer: `${before}/months/${String(month)}/${field}`, times }));

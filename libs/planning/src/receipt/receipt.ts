@@ -26,7 +26,7 @@ export interface ReceiptAssumption {
   readonly basis: 'measured' | 'published' | 'assumed' | 'given';
 }
 
-/** Part of a sum: the number at an RFC 6901 pointer into the kernel's result, times a factor. */
+/** Part of a sum: the number at an RFC 6901 pointer into the kernel's result, times a factor; `*` stands for every entry of a list, added up. */
 export interface ReceiptPart {
   readonly pointer: string;
   readonly times: number;

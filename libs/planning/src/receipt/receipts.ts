@@ -1,16 +1,21 @@
 import type { Plan } from '../plan/plan.js';
+import { coolingFigures } from './cooling.js';
 import { cutSizes } from './cut-size.js';
 import type { Figure, ReceiptAt } from './figure.js';
+import { filmFigures } from './film-price.js';
+import { glassFigures } from './glass.js';
 import { lineCost } from './line-cost.js';
 import { lineSaving } from './line-saving.js';
 import { lineValue } from './line-value.js';
+import { meterFigures } from './meter-bill.js';
 import { phaseFigures } from './phase-spending.js';
 import { planFigures } from './plan-figures.js';
 import { dwellingRank, facadeRank, lineRank } from './rank.js';
 import type { Receipt } from './receipt.js';
 import { rollsOfPlan } from './rolls.js';
+import { sunFigures } from './sun.js';
 
-/** Every figure of a plan that can be opened, in the order of reading: the plan, its phases, lines, rolls, sizes, ranks. */
+/** Every figure of a plan that can be opened, in the order of reading: the plan, its phases and lines, then cooling, bills, glass, sun, film, sizes, ranks. */
 export function receiptFigures(plan: Plan): Figure[] {
   const ranked = new Map(plan.rankedDwellings.map((row) => [row.dwelling, row]));
   return [
@@ -20,6 +25,11 @@ export function receiptFigures(plan: Plan): Figure[] {
       const row = ranked.get(line.dwelling);
       return [lineCost(line), lineSaving(line), ...lineValue(line), ...(row === undefined ? [] : [lineRank(row)])];
     }),
+    ...plan.lines.flatMap(coolingFigures),
+    ...plan.meters.flatMap(meterFigures),
+    ...glassFigures(plan),
+    ...sunFigures(plan),
+    ...plan.films.flatMap(filmFigures),
     ...rollsOfPlan(plan),
     ...plan.lines.flatMap(cutSizes),
     ...plan.rankedDwellings.map(dwellingRank),
@@ -54,7 +64,7 @@ function alike(a: ReadonlySet<string>, b: ReadonlySet<string>): number {
 const NEAREST = 5;
 
 /** Opens a figure of a plan. */
-export function receiptOf(id: string, at: ReceiptAt): Receipt | NoSuchFigure {
+export async function receiptOf(id: string, at: ReceiptAt): Promise<Receipt | NoSuchFigure> {
   const figures = receiptFigures(at.plan);
   const wanted = plain(id);
   const found = figures.find((f) => plain(f.id) === wanted);
