@@ -3,6 +3,7 @@ import type { Plan } from '#planning';
 import { rolloutWorkbook, workbookBytes } from '#workbook';
 import { plannedWith } from './planned.js';
 import { disagreements, engineOf, formulasOf, valueAt } from './recalculation.js';
+import { zipEntry } from './zip-entry.js';
 
 const reopened = async (plan: Plan): Promise<ExcelJS.Workbook> => {
   const book = new ExcelJS.Workbook();
@@ -100,6 +101,23 @@ describe('the rollout workbook', () => {
     const engine = engineOf(other);
     expect(disagreements(formulasOf(other), (f) => valueAt(engine, f.sheet, f.address))).toEqual([]);
   }, 90_000);
+
+  it('lists every sheet on the cover, each behind a link that stays in the book', () => {
+    const links: string[] = [];
+    book.getWorksheet('Summary')!.eachRow((row) => row.eachCell((cell) => cell.formula?.startsWith('HYPERLINK(') === true && links.push(cell.formula)));
+    expect(links).toEqual(book.worksheets.filter((s) => s.name !== 'Summary').map((s) => `HYPERLINK("#'${s.name}'!A1","${s.name}")`));
+  });
+
+  it('shows pictures with words for those who cannot see them, and nothing of a macro or another file', async () => {
+    const bytes = await workbookBytes(plan);
+    const drawing = zipEntry(bytes, 'xl/drawings/drawing1.xml');
+    const said = [...drawing.matchAll(/<xdr:cNvPr id="\d+" descr="([^"]+)"/g)].map((m) => m[1]!);
+    expect(said.length).toBeGreaterThanOrEqual(2);
+    expect(said.every((words) => words.includes('sheet'))).toBe(true);
+    expect(said).toHaveLength(drawing.split('<xdr:cNvPr').length - 1);
+    const types = zipEntry(bytes, '[Content_Types].xml');
+    expect(types).not.toMatch(/vbaProject|externalLink/i);
+  });
 
   it('leaves the plan as it was given', () => {
     const before = JSON.stringify(plan);
