@@ -12,7 +12,7 @@ export function energyText(plan: Plan): string[] {
   const outside = lines.flatMap((o) => o.warnings.filter((w) => !w.startsWith('Humid')).map((w) => `  ${o.dwelling}: ${w}`));
   return [
     ...(peaks.length === 0 ? [] : ['Peak of the planned dwellings, shown and not paid for:', ...peaks, '']),
-    ...(poor.size === 0 ? [] : [`The sheet's figure would mislead; of its cut on single clear glass there is left: ${[...poor].map(([what, share]) => `${what} ${(share * 100).toFixed(0)} %`).join(', ')}.`, '']),
+    ...(poor.size === 0 ? [] : [`The film's sheet would mislead: of the cut it states on single clear glass, less is left on ${[...poor].map(([what, share]) => `${what.replace(/^(.*?) on /, '')}, film ${what.split(' on ')[0] ?? ''}: ${(share * 100).toFixed(0)} %`).join('; ')}.`, '']),
     ...(outside.length === 0 ? [] : ['Outside what published cases found, look again:', ...outside.slice(0, MOST), ...(outside.length > MOST ? [`  … and ${String(outside.length - MOST)} more on the sheet Energy`] : []), '']),
   ];
 }

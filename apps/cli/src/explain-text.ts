@@ -24,7 +24,7 @@ function priceLines({ prices }: Explanations): string[] {
   if (binding.length === 0) return ['No cap and no crew time binds: more money or hours would bring nothing.'];
   return binding.map((p) => {
     const hour = p.nextCrewHour_cents === null || p.nextCrewHour_cents === 0 ? '' : `, the next person-hour ${dollars(p.nextCrewHour_cents)}`;
-    return `The next dollar of ${p.phase} brings ${p.nextDollar.toFixed(2)}${hour}.`;
+    return `The next dollar of ${p.phase} brings $${p.nextDollar.toFixed(2)} of value${hour}.`;
   });
 }
 

@@ -15,6 +15,8 @@ export { relayPlan, type RelaidPlan, type RelaidRoll, type ReMeasured } from './
 export type * from './options/option.js';
 export type * from './energy/energy-types.js';
 export type * from './review/payback.js';
+export { spokenForWords, unspentWords, waitingDwellings } from './review/what-is-left.js'; // money left, and what waits
+export { earnedInBillsWords } from './review/earned-in-bills.js'; // as modelled against expected in bills
 export { askedPortfolio, type PlanAsk } from './job/asked-portfolio.js'; // what one plan may change
 export { buildingWeather, type BuildingWeather } from './job/building-weather.js'; // a year for every building
 export type { PlanJob } from './job/plan-job.js';
