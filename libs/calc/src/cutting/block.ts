@@ -32,13 +32,13 @@ export function countBlock(ready: ReadyJob, block: Block, into: { readonly count
 
 const best = { lie: -1, slack: Infinity, area: 0 };
 
-function bestLie(lies: readonly Lie[], left: Int32Array, rect: Rect): void {
+function bestLie(lies: readonly Lie[], at: { readonly left: Int32Array; readonly among: readonly number[] }, rect: Rect): void {
   best.lie = -1;
   best.area = 0;
   best.slack = Infinity;
-  for (let k = 0; k < lies.length; k++) {
+  for (const k of at.among) {
     const lie = lies[k]!;
-    if (left[lie.type]! <= 0 || lie.across > rect.w + SAME_ticks || lie.along > rect.h + SAME_ticks) continue;
+    if (at.left[lie.type]! <= 0 || lie.across > rect.w + SAME_ticks || lie.along > rect.h + SAME_ticks) continue;
     const area = lie.across * lie.along;
     const slack = Math.min(rect.w - lie.across, rect.h - lie.along);
     if (area > best.area * 1.000001 || (area > best.area * 0.999999 && slack < best.slack)) {
@@ -51,12 +51,20 @@ function bestLie(lies: readonly Lie[], left: Int32Array, rect: Rect): void {
 
 /**
  * Fills free rectangles of a block by straight cuts: the largest piece that fits goes to the corner, the rest is split so that
- * the larger remainder stays whole. `left` is lowered by what is laid.
+ * the larger remainder stays whole. `left` is lowered by what is laid; only the lies named are tried.
  */
-export function fillRects(ready: ReadyJob, left: Int32Array, at: { readonly rects: Rect[]; readonly laid: Laid[] }): void {
+export function fillRects(ready: ReadyJob, left: Int32Array, at: { readonly rects: Rect[]; readonly laid: Laid[]; readonly lies: readonly number[] }): void {
   const stack = at.rects;
+  const from = { left, among: at.lies };
+  let narrowest = Infinity;
+  let shortest = Infinity;
+  for (const k of at.lies) {
+    narrowest = Math.min(narrowest, ready.lies[k]!.across - SAME_ticks);
+    shortest = Math.min(shortest, ready.lies[k]!.along - SAME_ticks);
+  }
   for (let rect = stack.pop(); rect !== undefined; rect = stack.pop()) {
-    bestLie(ready.lies, left, rect);
+    if (rect.w < narrowest || rect.h < shortest) continue;
+    bestLie(ready.lies, from, rect);
     const lie = ready.lies[best.lie];
     if (lie === undefined) continue;
     at.laid.push({ lie: best.lie, x: rect.x, y: rect.y });

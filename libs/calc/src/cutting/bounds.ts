@@ -1,6 +1,8 @@
 import { barBound } from './bar-bound.js';
+import { isOfManySizes } from './many-sizes.js';
 import type { ReadyJob } from './ready-job.js';
 import { mm2OfTicks2, type Bounds } from './result.js';
+import { widthPrices } from './width-price.js';
 
 /**
  * The least area and the least cost any cutting must buy, by the bar relaxation (which never says less than the area of the pieces, nor
@@ -16,15 +18,27 @@ export function boundsOf(ready: ReadyJob): Bounds {
     const width = offer.width - ready.kerf;
     return offer.length === Infinity ? width : (width * (offer.length - ready.kerf)) / offer.length;
   });
-  const areaBound = lifted(ready, area, bound(ready, area));
+  const least = bound(ready, area);
+  const areaBound = lifted(ready, area, least);
+  if (!ready.priced) return { area_mm2: mm2OfTicks2(areaBound), cost_cents: null };
   const price = Float64Array.from(ready.offers, (offer) => offer.rate);
-  const cost_cents = ready.priced ? lifted(ready, price, bound(ready, price)) : null;
+  const ratio = sameRatio(price, area);
+  const cost_cents = lifted(ready, price, ratio === null ? bound(ready, price) : ratio * least);
   return { area_mm2: mm2OfTicks2(areaBound), cost_cents };
+}
+
+/** What one price is of the other where they have one ratio for every roll: film by area then has one bound for both. */
+function sameRatio(of: Float64Array, to: Float64Array): number | null {
+  const first = to.findIndex((each) => each > 0);
+  if (first < 0) return null;
+  const ratio = of[first]! / to[first]!;
+  return of.every((each, o) => Math.abs(each - ratio * to[o]!) <= 1e-12 * each) ? ratio * (1 - 1e-12) : null;
 }
 
 function bound(ready: ReadyJob, rates: Float64Array): number {
   const ends = ready.offers.reduce((sum, offer, o) => sum + (offer.length === Infinity ? rates[o]! * ready.kerf : 0), 0);
-  return Math.max(0, barBound(ready, rates).bound - ends);
+  const { bound: least } = isOfManySizes(ready) ? widthPrices(ready, rates) : barBound(ready, rates);
+  return Math.max(0, least - ends);
 }
 
 const MOST_SUMS = 200_000;

@@ -2,6 +2,7 @@ import { blockCost, countBlock, type Block } from './block.js';
 import { boundsOf } from './bounds.js';
 import { dived } from './dive.js';
 import type { CutJob, CutResult } from './job.js';
+import { presentTypes } from './present-types.js';
 import { readyJob, type ReadyJob } from './ready-job.js';
 import { resultOf } from './result.js';
 import { fillStock, layable, narrowed, type LayAll } from './stock-fill.js';
@@ -10,12 +11,15 @@ import { greedyShelves } from './shelf-greedy.js';
 import { ShelfPrice } from './shelf-price.js';
 import { searchedStrip } from './strip-search.js';
 import { improved } from './improve.js';
+import { isOfManySizes, likeShelves } from './many-sizes.js';
 import { boughtRolls, QUICK } from './whole-rolls.js';
 import { seeded } from './random.js';
 
 const ROUNDS = 1000;
-/** With more sizes than this a round costs more and gains less. */
-const MANY = 120;
+/** Jobs so small are searched longer: luck counts most there, and a round costs least. */
+const FEW_PIECES = 100;
+/** How much dearer, at first, shelves laid again may be, so that the search gets out of its first valley. */
+const LEAVE = 0.03;
 
 /**
  * Cuts pieces of film from rolls by straight cuts from edge to edge, with the least film bought that the search finds, and the least
@@ -30,7 +34,10 @@ const MANY = 120;
  */
 export function cut(job: CutJob): CutResult {
   const ready = readyJob(job);
-  const layAll: LayAll = (own, left, share = 1) => laidBlocks(own, left, { rounds: Math.round((job.rounds ?? ROUNDS) * share), seed: job.seed ?? 1, quick: share <= QUICK });
+  const layAll: LayAll = (own, left, share = 1) => {
+    const { part, counts, back } = presentTypes(own, left);
+    return laidBlocks(part, counts, { rounds: Math.round((job.rounds ?? ROUNDS) * share), seed: job.seed ?? 1, quick: share <= QUICK }).map(back);
+  };
   const left = Int32Array.from(ready.types, (type) => type.count);
   const stocked = fillStock(ready, left, layAll);
   const bought = ready.offers.flatMap((offer, o) => (offer.stock ? [] : [o]));
@@ -46,14 +53,20 @@ export function cut(job: CutJob): CutResult {
 function laidBlocks(ready: ReadyJob, pieces: Int32Array, search: { readonly rounds: number; readonly seed: number; readonly quick: boolean }): Block[] {
   if (!pieces.some((n) => n > 0)) return [];
   const fill = new ShelfFill(ready);
-  const rounds = ready.types.length > MANY ? Math.ceil(search.rounds / 5) : search.rounds;
+  const few = pieces.reduce((sum, n) => sum + n, 0) <= FEW_PIECES;
+  const rounds = few ? 3 * search.rounds : search.rounds;
   const next = seeded(search.seed);
   const area = Float64Array.from(ready.types, (type) => type.across * type.along);
+  if (isOfManySizes(ready)) {
+    const shelves = likeShelves(ready, fill, { left: pieces.slice(), worth: area });
+    const better = improved(ready, fill, { blocks: shelves, worth: area, rounds, next });
+    return search.quick ? better : betterStrip(ready, pieces, { shelves: better, rounds: search.rounds, next });
+  }
   const plain = greedyShelves(ready, fill, { left: pieces.slice(), worth: area, next: () => 0 });
   if (search.quick) return improved(ready, fill, { blocks: plain, worth: area, rounds, next });
   const tools = { fill, price: new ShelfPrice(ready) };
   const { blocks, price } = dived(ready, tools, pieces);
-  const tried = [blocks, plain].map((from) => improved(ready, fill, { blocks: from, worth: price, rounds: Math.ceil(rounds / 4), next }));
+  const tried = [blocks, plain].flatMap((from) => [0, LEAVE].map((leave) => improved(ready, fill, { blocks: from, worth: price, rounds: Math.ceil(rounds / 8), leave, next })));
   tried.sort((a, b) => costOf(ready, a) - costOf(ready, b));
   const shelves = improved(ready, fill, { blocks: tried[0] ?? blocks, worth: price, rounds: Math.floor(rounds / 2), next });
   return betterStrip(ready, pieces, { shelves, rounds: search.rounds, next });

@@ -64,9 +64,10 @@ function take(ready: ReadyJob, block: Block, to: Taking): void {
 }
 
 function fits(ready: ReadyJob, block: Block, left: Int32Array): boolean {
-  const use = new Int32Array(left.length);
-  countBlock(ready, block, { counts: use, sign: 1 });
-  return use.every((n, t) => n <= left[t]!);
+  countBlock(ready, block, { counts: left, sign: -1 });
+  const isEnough = block.laid.every((at) => left[ready.lies[at.lie]!.type]! >= 0);
+  countBlock(ready, block, { counts: left, sign: 1 });
+  return isEnough;
 }
 
 /** Prices a greedy pass can go by: never less than a tenth of what the area says. */

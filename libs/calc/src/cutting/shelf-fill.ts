@@ -1,4 +1,4 @@
-import { fillRects, type Block, type Laid, type Rect } from './block.js';
+import { countBlock, fillRects, type Block, type Laid, type Rect } from './block.js';
 import { gridOf, type Grid } from './grid.js';
 import { SAME_ticks, type ReadyJob } from './ready-job.js';
 
@@ -10,6 +10,8 @@ export interface ShelfStart {
   readonly left: Int32Array;
   /** Worth of a piece by type. */
   readonly worth: Float64Array;
+  /** Types that may lie on the shelf, in rising order, the starting piece's among them. */
+  readonly among: readonly number[];
 }
 
 /**
@@ -18,7 +20,10 @@ export interface ShelfStart {
  */
 export class ShelfFill {
   private readonly grid: Grid;
-  private readonly byType: readonly (readonly number[])[];
+  /** Lies of each type. */
+  readonly byType: readonly (readonly number[])[];
+  /** Cells of tables filled so far: the same count on every machine, so a search may be ended by it. */
+  work = 0;
   private readonly value: Float64Array;
   private marks: Uint8Array;
   private readonly passType: Int32Array;
@@ -30,7 +35,9 @@ export class ShelfFill {
     this.value = new Float64Array(widest + 1);
     this.marks = new Uint8Array(64 * (widest + 1));
     this.passType = new Int32Array(4096);
-    this.byType = ready.types.map((_, t) => ready.lies.flatMap((lie, k) => (lie.type === t ? [k] : [])));
+    const byType = ready.types.map((): number[] => []);
+    ready.lies.forEach((lie, k) => byType[lie.type]!.push(k));
+    this.byType = byType;
     this.units = new Int32Array(ready.lies.length);
   }
 
@@ -67,7 +74,7 @@ export class ShelfFill {
     const high = ready.lies[start.lie]!.along + SAME_ticks;
     value.fill(0, 0, cap + 1);
     let passes = 0;
-    for (let t = 0; t < byType.length; t++) {
+    for (const t of start.among) {
       const left = start.left[t]!;
       if (left <= 0) continue;
       const lies = byType[t]!;
@@ -103,8 +110,11 @@ export class ShelfFill {
     const a1 = lies.length > 1 && units[k1]! > 0 ? grid.acrossUp[k1]! : at.cap + 1;
     const v0 = one * units[k0]!;
     const v1 = one * units[k1]!;
-    let any = false;
-    for (let x = at.cap; x >= 0; x--) {
+    const least = Math.min(a0, a1);
+    marks.fill(0, row, row + Math.min(least, at.cap + 1));
+    this.work += Math.max(0, at.cap + 1 - least);
+    let any = 0;
+    for (let x = at.cap; x >= least; x--) {
       let top = value[x]!;
       let mark = 0;
       if (x >= a0 && value[x - a0]! + v0 > top) {
@@ -117,15 +127,15 @@ export class ShelfFill {
       }
       marks[row + x] = mark;
       value[x] = top;
-      any ||= mark > 0;
+      any |= mark;
     }
-    return any;
+    return any > 0;
   }
 
   private read(start: ShelfStart, at: { readonly passes: number; readonly cap: number; readonly offer: number }): Block {
     const { ready, grid, units } = this;
     const first = ready.lies[start.lie]!;
-    const left = start.left.slice();
+    const { left } = start;
     const stacks: { lie: number; copies: number }[] = [{ lie: start.lie, copies: 1 }];
     const rowLength = this.rowLength(start.lie);
     let x = at.cap;
@@ -151,8 +161,12 @@ export class ShelfFill {
     }
     const side = ready.offers[at.offer]!.width - across;
     if (side > 0) rects.push({ x: across, y: 0, w: side, h: first.along });
-    fillRects(ready, left, { rects, laid });
-    return { offer: at.offer, length: first.along, laid };
+    fillRects(ready, left, { rects, laid, lies: start.among.flatMap((t) => this.byType[t]!) });
+    // The block is only looked at: all but the starting piece, which the caller holds, goes back.
+    const block = { offer: at.offer, length: first.along, laid };
+    countBlock(ready, block, { counts: left, sign: 1 });
+    left[first.type]! -= 1;
+    return block;
   }
 
   private rowLength(lie: number): number {

@@ -1,4 +1,6 @@
 import { countBlock, type Block } from './block.js';
+import { isOfManySizes } from './many-sizes.js';
+import { presentTypes } from './present-types.js';
 import type { ReadyJob } from './ready-job.js';
 import { plannedRolls } from './roll-plan.js';
 import { rollUp, type RolledUp } from './roll-up.js';
@@ -27,7 +29,8 @@ const MOST_PIECES = 3000;
  */
 export function boughtRolls(ready: ReadyJob, pieces: Int32Array, layAll: LayAll): RolledUp[] {
   if (!pieces.some((n) => n > 0)) return [];
-  const tried = ranges(ready, pieces).map((range) => ({ range, rolls: laidOn(ready, pieces, { range, layAll, share: QUICK }) }));
+  const isMany = isOfManySizes(presentTypes(ready, pieces).part);
+  const tried = (isMany ? [] : ranges(ready, pieces)).map((range) => ({ range, rolls: laidOn(ready, pieces, { range, layAll, share: QUICK }) }));
   tried.sort((a, b) => paid(ready, a.rolls) - paid(ready, b.rolls) || b.range.length - a.range.length);
   // The whole range with the full search last: a plan over all widths often beats its own quick pass.
   const good = [...tried.slice(0, 2).map((each) => each.range), ready.offers.map((_, o) => o)];
@@ -96,24 +99,25 @@ function drops(rolls: readonly RolledUp[]): number[][] {
 }
 
 function without(ready: ReadyJob, rolls: readonly RolledUp[], of: { readonly out: readonly number[]; readonly layAll: LayAll }): RolledUp[] {
-  const left = new Int32Array(ready.types.length);
-  for (const r of of.out) for (const block of rolls[r]!.blocks) countBlock(ready, block, { counts: left, sign: 1 });
+  const freed = new Int32Array(ready.types.length);
+  for (const r of of.out) for (const block of rolls[r]!.blocks) countBlock(ready, block, { counts: freed, sign: 1 });
+  const { part, counts: left, back } = presentTypes(ready, freed);
   const kept = rolls.filter((_, r) => !of.out.includes(r));
-  const ends = kept.map((roll) => ({ ...ready.offers[roll.offer]!, length: ready.offers[roll.offer]!.length - roll.running, supply: 1, stock: true, rate: 0 }));
-  const roomy = ends.map((_, r) => r).sort((a, b) => ends[b]!.length - ends[a]!.length || a - b).slice(0, MOST_ENDS);
-  const usable = ends.map((end, r) => (Number.isFinite(end.length) && end.length > 0 && roomy.includes(r) ? end : { ...end, supply: 0, length: 0 }));
-  const filled = fillStock({ ...ready, offers: usable }, left, (own, some) => of.layAll(own, some, QUICK));
-  const longer = kept.map((roll, r): RolledUp => {
-    const more = filled.filter((end) => end.offer === r).flatMap((end) => end.blocks.map((block): Block => ({ ...block, offer: roll.offer })));
+  const room = (roll: RolledUp): number => part.offers[roll.offer]!.length - roll.running;
+  const roomy = kept.filter((roll) => Number.isFinite(room(roll)) && room(roll) > 0).sort((a, b) => room(b) - room(a)).slice(0, MOST_ENDS);
+  const ends = roomy.map((roll) => ({ ...part.offers[roll.offer]!, length: room(roll), supply: 1, stock: true, rate: 0 }));
+  const filled = fillStock({ ...part, offers: ends }, left, (own, some) => of.layAll(own, some, QUICK));
+  const longer = kept.map((roll): RolledUp => {
+    const more = filled.filter((end) => roomy[end.offer] === roll).flatMap((end) => end.blocks.map((block): Block => ({ ...back(block), offer: roll.offer })));
     return { offer: roll.offer, blocks: [...roll.blocks, ...more], running: roll.running + more.reduce((sum, block) => sum + block.length, 0) };
   });
   if (!left.some((n) => n > 0)) return longer;
-  const tails = ready.offers.flatMap((_, o) => {
-    const own = narrowed(ready, [o]);
+  const tails = part.offers.flatMap((_, o) => {
+    const own = narrowed(part, [o]);
     if (!layable(own, left).every((n, t) => n === left[t])) return [];
-    return [rollUp(ready, of.layAll(own, left, QUICK).map((block) => ({ ...block, offer: o })))];
+    return [rollUp(part, of.layAll(own, left, QUICK).map((block) => ({ ...block, offer: o })))];
   });
-  tails.push(rollUp(ready, of.layAll(ready, left, QUICK)));
+  tails.push(rollUp(part, of.layAll(part, left, QUICK)));
   tails.sort((a, b) => paid(ready, a) - paid(ready, b));
-  return [...longer, ...tails[0]!];
+  return [...longer, ...tails[0]!.map((roll) => ({ ...roll, blocks: roll.blocks.map(back) }))];
 }
