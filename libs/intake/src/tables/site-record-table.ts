@@ -23,7 +23,7 @@ export const siteRecordColumns = {
   rollWidth_mm: optional('roll_width', { unit: 'in', quantity: 'length', about: 'width of the roll', example: '48', read: lengthCell_mm({ min_mm: 200, max_mm: 3000 }) }),
   rollLength_mm: optional('roll_length', { also: ['length used'], unit: 'ft', quantity: 'length', about: 'length run off the roll', example: '38', read: lengthCell_mm({ min_mm: 1, max_mm: 500_000 }) }),
   defect: optional('defect', { also: ['fault'], about: 'what is wrong with the pane', example: 'fingers at the top edge', read: textCell }),
-  note: optional('note', { also: ['remark', 'comment'], about: 'anything else', example: '', read: textCell }),
+  note: optional('note', { also: ['remark', 'comment'], about: 'anything else; needed where a pane broke: how, who was near, who was told', example: '', read: textCell }),
 } as const;
 
 type Values = RowValues<typeof siteRecordColumns>;
@@ -35,7 +35,8 @@ const NEEDS: Readonly<Record<SiteRecordKind, readonly (readonly Key[])[]>> = {
   done: [['dwelling', 'window']],
   'no-access': [['dwelling', 'window']],
   defect: [['window'], ['defect', 'note']],
-  'broken-pane': [['window']],
+  // How it broke and who was told: a pane that broke without that is not taken in.
+  'broken-pane': [['window'], ['note']],
   minutes: [['dwelling', 'window'], ['personMinutes']],
   'film-used': [['film'], ['rollLength_mm']],
 };

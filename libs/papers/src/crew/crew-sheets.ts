@@ -1,6 +1,6 @@
 import { inchesText, ticksOf_mm } from '#calc';
 import type { Plan, WorkOrder, WorkPane } from '#planning';
-import { numberedPieces, type NumberedPiece, shortRoll } from '../cuts/roll-sheets.js';
+import { numberedPieces, type NumberedPiece, pieceKey, shortRoll } from '../cuts/roll-sheets.js';
 import { type CellPart, check, text } from '../page/cell.js';
 import { boxed, dashed, factRows, heading, listed, numbered, runIn, signOff } from '../page/parts.js';
 import type { PaperFile } from '../page/paper-bytes.js';
@@ -120,7 +120,7 @@ export function crewSheets(plan: Plan, terms: PaperTerms): Promise<PaperFile> {
         paper.newPage();
         paper.write(say('crew.none'), { size: SIZE });
       }
-      for (const order of plan.workOrders) writeSheet(paper, { plan, order, say, pieceOf: (pane) => pieces.get(`${order.phase}|${pane.pane}`) });
+      for (const order of plan.workOrders) writeSheet(paper, { plan, order, say, pieceOf: (pane) => pieces.get(pieceKey(order.phase, pane.pane)) });
     },
   });
 }

@@ -9,7 +9,7 @@ import { type PaperColumn, writeTable } from '../page/table.js';
 import { type PaperTerms, planPaper } from '../paper-terms.js';
 import { rollLayout } from '../pictures/roll-layout.js';
 import type { Say } from '../texts/texts.js';
-import { type NumberedPiece, type RollSheet, rollSheets } from './roll-sheets.js';
+import { allCuts, type NumberedPiece, type RollSheet, rollSheets } from './roll-sheets.js';
 import { type CuttingOrder, cuttingOrder } from './straight-cuts.js';
 
 const TEXT = 11;
@@ -101,13 +101,14 @@ export function cutListPaper(plan: Plan, terms: PaperTerms): Promise<PaperFile> 
   return planPaper(plan, terms, {
     title: terms.texts.sentences['cuts.title'],
     draw: (paper, say) => {
-      if (plan.cuts.length === 0) {
+      const cuts = allCuts(plan);
+      if (cuts.length === 0) {
         paper.section();
         paper.write(say('cuts.none'), { size: SIZE });
         return;
       }
-      writeBuying(paper, plan.cuts, say);
-      for (const sheet of plan.cuts.flatMap(rollSheets)) writeRoll(paper, sheet, say);
+      writeBuying(paper, cuts, say);
+      for (const sheet of cuts.flatMap(rollSheets)) writeRoll(paper, sheet, say);
     },
   });
 }

@@ -63,9 +63,18 @@ export function rollSheets(cut: FilmCut): RollSheet[] {
     });
 }
 
-export const allRollSheets = (plan: Plan): RollSheet[] => plan.cuts.flatMap(rollSheets);
+/** Cuts of the plan, and of panes to be done again after the revision before. */
+export const allCuts = (plan: Pick<Plan, 'cuts' | 'settled'>): readonly FilmCut[] => [...plan.cuts, ...(plan.settled?.redoCuts ?? [])];
+
+export const allRollSheets = (plan: Plan): RollSheet[] => allCuts(plan).flatMap(rollSheets);
+
+/** Film for panes to be done again is cut apart from its year, under the year's name and one word. */
+const yearOf = (phase: string): string => phase.replace(/ redo$/, '');
+
+/** Where the piece of a pane is found, by the year of its work order. */
+export const pieceKey = (phase: string, pane: string): string => `${yearOf(phase)}|${pane}`;
 
 /** Each piece with its number on its roll, by phase and pane. */
 export function numberedPieces(plan: Plan): ReadonlyMap<string, NumberedPiece> {
-  return new Map(allRollSheets(plan).flatMap((r) => r.pieces.map((p): [string, NumberedPiece] => [`${r.phase}|${p.piece}`, p])));
+  return new Map(allRollSheets(plan).flatMap((r) => r.pieces.map((p): [string, NumberedPiece] => [pieceKey(r.phase, p.piece), p])));
 }

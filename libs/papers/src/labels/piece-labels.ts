@@ -1,5 +1,5 @@
 import type { Plan, WorkPane } from '#planning';
-import { type NumberedPiece, type RollSheet, rollSheets } from '../cuts/roll-sheets.js';
+import { allRollSheets, type NumberedPiece, pieceKey, type RollSheet } from '../cuts/roll-sheets.js';
 import type { PaperFile } from '../page/paper-bytes.js';
 import { type Box, LEADING, type Paper, type TextStyle } from '../page/paper.js';
 import { formatOf, type PaperTerms, planPaper } from '../paper-terms.js';
@@ -16,8 +16,8 @@ const PAD = 9;
 
 /** Labels in the order in which the pieces come off the rolls: the next label goes on the piece just cut. */
 function labelsOf(plan: Plan): Label[] {
-  const panes = new Map(plan.workOrders.flatMap((o) => o.panes.map((p): [string, WorkPane] => [`${o.phase}|${p.pane}`, p])));
-  return plan.cuts.flatMap(rollSheets).flatMap((sheet) => sheet.pieces.map((piece): Label => ({ sheet, piece, pane: panes.get(`${sheet.phase}|${piece.piece}`) })));
+  const panes = new Map(plan.workOrders.flatMap((o) => o.panes.map((p): [string, WorkPane] => [pieceKey(o.phase, p.pane), p])));
+  return allRollSheets(plan).flatMap((sheet) => sheet.pieces.map((piece): Label => ({ sheet, piece, pane: panes.get(pieceKey(sheet.phase, piece.piece)) })));
 }
 
 /** The largest size at which a line fits, so that a long name is small rather than cut off. */

@@ -70,6 +70,7 @@ function visitsOf(booked: BookedDay, of: CalendarRequest): CalendarVisit[] {
 
 function whyNot(open: OpenOrder, book: DayBook, of: CalendarRequest): string {
   const { any } = spansOf(open, of);
+  if (open.waits !== undefined) return open.waits;
   if (of.hours.size * of.hours.hours_day * 60 <= of.mobilisation_min(open.building)) return of.words.calendar.noRoom;
   if (any.until < any.from) return of.words.calendar.over(open.order.latest, any.from);
   const days = book.days.filter((d) => d >= any.from && d <= any.until);
@@ -120,11 +121,12 @@ export function calendarOf(opens: readonly OpenOrder[], of: CalendarRequest): { 
   const book = new DayBook({ first, last, hours: of.hours, noWork: of.noWork, mobilisation_min: of.mobilisation_min });
   const spans = new Map(opens.map((open) => [open, spansOf(open, of)]));
   const done = new Set<OpenOrder>();
-  for (const open of sortedBy(opens, (o) => `${spans.get(o)!.empty?.until ?? '9999'}|${o.order.id}`)) {
+  const ready = opens.filter((o) => o.waits === undefined);
+  for (const open of sortedBy(ready, (o) => `${spans.get(o)!.empty?.until ?? '9999'}|${o.order.id}`)) {
     const { empty } = spans.get(open)!;
     if (empty !== null && book.book(open, empty, true)) done.add(open);
   }
-  const rest = opens.filter((o) => !done.has(o));
+  const rest = ready.filter((o) => !done.has(o));
   const longestFirst = (o: OpenOrder): string => String(1e9 - Math.round(o.order.minutes.best)).padStart(12, '0');
   for (const open of sortedBy(rest, (o) => `${o.order.latest}|${o.order.phase}|${o.building.id}|${spans.get(o)!.any.from}|${longestFirst(o)}|${o.order.id}`)) {
     if (book.book(open, spans.get(open)!.any, false)) done.add(open);

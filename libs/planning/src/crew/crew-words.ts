@@ -35,7 +35,13 @@ export interface CrewWords {
     /** On a day on which somebody lives there, though an empty time is known. */
     readonly occupiedThatDay: (notice_h: number, empty: { readonly out: string; readonly until: string | null }) => string;
   };
-  readonly notes: { readonly filmOnSide: (film: string) => string; readonly fromPlanType: (type: string) => string; readonly notLaid: string };
+  readonly notes: {
+    readonly filmOnSide: (film: string) => string;
+    readonly fromPlanType: (type: string) => string;
+    readonly notLaid: string;
+    readonly redo: (of: { readonly why: 'defect' | 'broken pane' | 'not reached'; readonly day: string | null; readonly note: string | null }) => string;
+  };
+  readonly redo: { readonly again: string; readonly waits: string; readonly needsGlass: string; readonly newGlass: string };
   readonly place: (along: string, across: string) => string;
   readonly up: string;
   readonly shade: {
@@ -111,6 +117,13 @@ export const CREW_WORDS_EN: CrewWords = {
     filmOnSide: (film) => `film ${film} on this side`,
     fromPlanType: (type) => `size from plan type ${type}: measure before cutting`,
     notLaid: 'not laid: see the cut list',
+    redo: ({ why, day, note }) => `${{ defect: 'do again', 'broken pane': 'new glass after a break', 'not reached': 'not reached on the first visit' }[why]}${day === null ? '' : `, seen ${day}`}${note === null ? '' : `: ${note}`}`,
+  },
+  redo: {
+    again: 'again',
+    waits: 'waits for glass',
+    needsGlass: 'Needs glass first: no film before the new pane is in and measured.',
+    newGlass: 'New glass: measure it, look for a coating and a tempered mark; it may be another make than the old pane. Its seal must have set.',
   },
   place: (along, across) => `${along} along, ${across} across`,
   up: 'label end is the top of the pane',

@@ -9,6 +9,8 @@ import type { PlanCalendar } from './calendar-types.js';
 import { CREW_WORDS_EN } from './crew-words.js';
 import type { CrewHours } from './day-book.js';
 import { facadeShade } from './facade-shade.js';
+import { redoOrders } from './redo-orders.js';
+import type { SettledWork } from '../record/settled-work.js';
 import type { ShadeTime, WorkOrder } from './work-order-types.js';
 import { type DayFound, openOrders, orderOnDay, type WorkOrderRequest } from './work-orders.js';
 
@@ -19,6 +21,8 @@ export interface CrewRequest extends Pick<WorkOrderRequest, 'buildings' | 'films
   /** ISO date. */
   readonly madeOn: string;
   readonly skies: SkiesOnFacades;
+  /** Work done on the revision before: its panes to be done again have orders of their own. */
+  readonly settled: SettledWork | null;
   readonly defaultOf: DefaultOf;
 }
 
@@ -63,7 +67,8 @@ export function crewWork(phases: readonly PricedPhase[], of: CrewRequest): CrewW
     kit: { slip_L_m2: defaultOf<number>('slip_L_m2').value, panesPerBlade: defaultOf<number>('panesPerBlade').value },
     words,
   };
-  const open = openOrders(phases, request);
+  const again = of.settled === null ? [] : redoOrders(phases.map((p) => p.phase), { ...request, settled: of.settled });
+  const open = [...openOrders(phases, request), ...again];
   const { source } = defaultOf<number>('noAccessShare');
   const { calendar, findings } = calendarOf(open, {
     phases: phases.map((p) => p.phase),

@@ -56,6 +56,8 @@ export interface WorkPane {
 /** A visit's paper for one dwelling. */
 export interface WorkOrder {
   readonly id: string;
+  /** Panes of work before that are to be done again; absent for a line of the plan. */
+  readonly again?: true;
   readonly phase: string;
   readonly building: string;
   readonly dwelling: string;

@@ -37,9 +37,11 @@ export interface OpenOrder {
   readonly occupiedFrom: string;
   /** Some of its film goes on the outdoor face. */
   readonly isOutdoor: boolean;
+  /** Why it can have no day yet; absent where it can. */
+  readonly waits?: string;
 }
 
-function cautionsOf(windows: readonly OptionWindow[], building: Building, words: CrewWords): string[] {
+export function cautionsOf(windows: readonly OptionWindow[], building: Building, words: CrewWords): string[] {
   const { cautions: says } = words;
   const flagged = (flag: string): boolean => windows.some((w) => w.flags.includes(flag));
   const asks: readonly (readonly [boolean, string])[] = [
@@ -53,7 +55,7 @@ function cautionsOf(windows: readonly OptionWindow[], building: Building, words:
   return [...words.everyTime, ...asks.filter(([isAsked]) => isAsked).map(([, text]) => text), says.cold];
 }
 
-function stepsOf(windows: readonly OptionWindow[], of: WorkOrderRequest): string[] {
+export function stepsOf(windows: readonly OptionWindow[], of: WorkOrderRequest): string[] {
   const { steps } = of.words;
   const films = [...new Set(windows.map((w) => `film ${w.film}`))].join(' and ');
   const gap = inchesText(ticksOf_mm(of.terms.edgeGap_mm));
@@ -61,17 +63,17 @@ function stepsOf(windows: readonly OptionWindow[], of: WorkOrderRequest): string
 }
 
 /** A dwelling that stands empty in the phase is done then; otherwise by appointment. */
-function accessOf(line: Candidate, phase: PricedPhase['phase'], of: WorkOrderRequest): { readonly access: string; readonly earliest: string; readonly empty: OpenOrder['empty'] } {
-  const building = of.buildings.get(line.option.building)!;
-  const earliest = line.option.from > phase.firstDay ? line.option.from : phase.firstDay;
-  const empty = sortedBy(of.moveOuts.filter((m) => m.dwelling === line.option.dwelling && m.out <= phase.lastDay && (m.in === null || (m.in > earliest && m.in > of.madeOn))), (m) => m.out)[0];
+export function accessOf(work: { readonly dwelling: string; readonly building: string; readonly from: string }, phase: PricedPhase['phase'], of: WorkOrderRequest): { readonly access: string; readonly earliest: string; readonly empty: OpenOrder['empty'] } {
+  const building = of.buildings.get(work.building)!;
+  const earliest = work.from > phase.firstDay ? work.from : phase.firstDay;
+  const empty = sortedBy(of.moveOuts.filter((m) => m.dwelling === work.dwelling && m.out <= phase.lastDay && (m.in === null || (m.in > earliest && m.in > of.madeOn))), (m) => m.out)[0];
   if (empty === undefined) return { earliest, access: of.words.access.occupied(of.notice_h(building)), empty: null };
   return { earliest: empty.out > earliest ? empty.out : earliest, access: of.words.access.empty(empty.out, empty.in), empty: { from: empty.out, until: empty.in } };
 }
 
 const inches = (mm: number): string => inchesText(ticksOf_mm(mm));
 
-function panesOf(window: OptionWindow, of: WorkOrderRequest & { readonly pieces: ReadonlyMap<string, PlacedPiece>; readonly isMixed: boolean; readonly dwelling: string }): WorkPane[] {
+export function panesOf(window: OptionWindow, of: WorkOrderRequest & { readonly pieces: ReadonlyMap<string, PlacedPiece>; readonly isMixed: boolean; readonly dwelling: string }): WorkPane[] {
   const { words } = of;
   const piece = pieceOf(window, of.terms);
   const notes = [...(of.isMixed ? [words.notes.filmOnSide(window.film)] : []), ...window.reasons, ...(window.fromPlanType === null ? [] : [words.notes.fromPlanType(window.fromPlanType)])];
@@ -103,7 +105,7 @@ function openOrder(line: Candidate, phase: PricedPhase, of: WorkOrderRequest & {
   const windows = of.windowsOf(line);
   const building = of.buildings.get(line.option.building)!;
   const films = [...new Set(line.option.films)];
-  const { access, earliest, empty } = accessOf(line, phase.phase, of);
+  const { access, earliest, empty } = accessOf(line.option, phase.phase, of);
   const notice_h = of.notice_h(building);
   const { dwelling, minutes, facades } = line.option;
   const order: WorkOrder = {
@@ -131,7 +133,7 @@ function openOrder(line: Candidate, phase: PricedPhase, of: WorkOrderRequest & {
   return { order, building, ownerEntity: phase.phase.ownerEntity, facades, empty, occupiedFrom, isOutdoor: films.some((id) => of.films.get(id)?.side === 'outdoor') };
 }
 
-const piecesOf = (cuts: readonly FilmCut[]): Map<string, PlacedPiece> => new Map(cuts.flatMap((c) => c.pieces.map((p): [string, PlacedPiece] => [p.piece, p])));
+export const piecesOf = (cuts: readonly FilmCut[]): Map<string, PlacedPiece> => new Map(cuts.flatMap((c) => c.pieces.map((p): [string, PlacedPiece] => [p.piece, p])));
 
 /** One work order a dwelling and phase, by building, empty dwellings first; the day is set by the calendar. */
 export function openOrders(phases: readonly PricedPhase[], of: WorkOrderRequest): OpenOrder[] {

@@ -52,7 +52,7 @@ export function optionBench(room: OptionRoom): OptionBench {
 /** What hangs on each panel in a state of the dwelling. */
 export type Dressing = (panel: WindowPanel) => OnGlass;
 
-export const asFound: Dressing = (panel) => (panel.oldFilm ? 'old film' : 'bare');
+export const asFound: Dressing = (panel) => panel.filmDone ?? (panel.oldFilm ? 'old film' : 'bare');
 
 /** A set's film on its panels, as far as they may carry it and still stand in that year. */
 export const dressedWith =

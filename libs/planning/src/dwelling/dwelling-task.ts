@@ -18,6 +18,8 @@ export interface WindowPanel {
   readonly screenKind: ScreenKind;
   readonly blind: 'none' | 'light' | 'medium' | 'dark';
   readonly oldFilm: boolean;
+  /** Place in the room's films of the film that work already done has put on; absent where none was. */
+  readonly filmDone?: number;
   /** Calendar year in which the window is replaced; film on it is gone from then. */
   readonly replacementYear: number | null;
   /** By film of the room, in its order: whether its panes may carry it, may once a letter is there, or may not. */

@@ -1,4 +1,5 @@
 import type { WindowPanel } from './dwelling-task.js';
+import { asFound, dressedWith } from './dwelling-run.js';
 import { setsOf } from './dwelling-tasks.js';
 
 type State = WindowPanel['filmable'][number];
@@ -21,6 +22,15 @@ describe('the sets of a dwelling', () => {
     const three = [90, 180, 270].map((side) => panel(side, ['ready', 'ready']));
     expect(words(three, true).filter((w) => w.split(' ').length === 3)).toHaveLength(8);
     expect(words([...three, panel(0, ['ready', 'ready'])], true)).toHaveLength(30);
+  });
+
+  // The film on a side that is done is the dwelling as found: no set names the side, and none takes the film away.
+  it('leave out a side that is done, which keeps its film', () => {
+    const done = { ...panel(90, ['no', 'no']), oldFilm: true, filmDone: 1, replacementYear: null };
+    expect(words([done, panel(270, ['ready', 'no'])], false)).toEqual(['270:A']);
+    expect(asFound(done)).toBe(1);
+    expect(dressedWith({ facades: [270], films: [0], readyOnly: false }, 2026)(done)).toBe(1);
+    expect(asFound({ ...done, filmDone: undefined } as never)).toBe('old film');
   });
 
   it('put no film on a side that refuses it', () => {

@@ -26,7 +26,7 @@ function shadeOf(window: PlacedWindow, building: Building): { readonly shade: Sh
   return { shade, shadeKey: JSON.stringify([width_m, height_m, own, horizon]) };
 }
 
-function panelOf(window: PlacedWindow, at: { readonly building: Building; readonly filmable: FilmableWindows; readonly measuredAt: (window: PlacedWindow) => string | null }): WindowPanel {
+function panelOf(window: PlacedWindow, at: { readonly building: Building; readonly filmable: FilmableWindows; readonly measuredAt: (window: PlacedWindow) => string | null; readonly filmDone: number | undefined }): WindowPanel {
   return {
     window: window.id,
     azimuth_deg: window.azimuth_deg,
@@ -39,6 +39,7 @@ function panelOf(window: PlacedWindow, at: { readonly building: Building; readon
     screenKind: window.screenKind ?? 'insect',
     blind: window.blind ?? 'none',
     oldFilm: window.existingFilm === 'present',
+    ...(at.filmDone === undefined ? {} : { filmDone: at.filmDone }),
     replacementYear: window.replacementYear,
     filmable: at.filmable.of(window).map((f) => f.state),
   };
@@ -93,12 +94,12 @@ function keyOf(task: Omit<DwellingTask, 'key'>): string {
 }
 
 /** One task a dwelling; `known` is sorted by id, so the tasks are too. */
-export function dwellingTasks(known: KnownPortfolio, at: { readonly skies: SkiesOnFacades; readonly filmable: FilmableWindows; readonly measuredAt: (window: PlacedWindow) => string | null; readonly films: number; readonly mixed: boolean; readonly years: readonly [number, number] }): DwellingTask[] {
+export function dwellingTasks(known: KnownPortfolio, at: { readonly skies: SkiesOnFacades; readonly filmable: FilmableWindows; readonly measuredAt: (window: PlacedWindow) => string | null; readonly filmDone?: ReadonlyMap<string, number> | undefined; readonly films: number; readonly mixed: boolean; readonly years: readonly [number, number] }): DwellingTask[] {
   return known.dwellings.map((dwelling: KnownDwelling): DwellingTask => {
     const building = known.buildings.get(dwelling.building);
     const site = at.skies.siteOf.get(dwelling.building);
     if (building === undefined || site === undefined) throw new RangeError(`dwelling must stand in a known building, got ${dwelling.id}`);
-    const panels = dwelling.windows.map((window) => panelOf(window, { building, filmable: at.filmable, measuredAt: at.measuredAt }));
+    const panels = dwelling.windows.map((window) => panelOf(window, { building, filmable: at.filmable, measuredAt: at.measuredAt, filmDone: at.filmDone?.get(window.id) }));
     const task = {
       dwelling,
       site,

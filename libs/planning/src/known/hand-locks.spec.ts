@@ -11,7 +11,8 @@ describe('a lock by hand', () => {
   });
   it('that puts a window out takes film off that window and leaves the dwelling free', () => {
     const locks = handLocks([lock({ subject: 'B1/1/W2', direction: 'out', reason: 'stained glass' })], known);
-    expect([...locks.windowsOut]).toEqual([['B1/1/W2', 'stained glass']]);
+    expect([...locks.windowsOut]).toEqual([['B1/1/W2', 'locked out by hand: stained glass']]);
+    expect(handLocks([lock({ subject: 'B1/1/W2', direction: 'out', reason: 'done by 2026-08-04', role: 'site record' })], known).windowsOut.get('B1/1/W2')).toBe('done by 2026-08-04');
     expect(locks.chosen).toEqual([]);
   });
   it('that puts a window in binds its side of the dwelling', () => {

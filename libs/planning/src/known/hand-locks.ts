@@ -7,7 +7,7 @@ import type { PlanFinding } from '../plan/plan-finding.js';
 export interface HandLocks {
   /** Of dwellings and their facades: for the selection. */
   readonly chosen: readonly Lock[];
-  /** Reason by id of a window locked out: no film goes on it. */
+  /** Why, by id of a window locked out: no film goes on it. */
   readonly windowsOut: ReadonlyMap<string, string>;
   readonly findings: readonly PlanFinding[];
 }
@@ -35,7 +35,7 @@ export function handLocks(locks: readonly Lock[], known: Pick<KnownPortfolio, 'd
     const window = parts.slice(0, 3).join('/');
     if (parts.length < 3) chosen.push(lock);
     else if (!azimuthOf.has(window)) findings.push(lost(lock));
-    else if (lock.direction === 'out') windowsOut.set(window, lock.reason);
+    else if (lock.direction === 'out') windowsOut.set(window, lock.role === 'site record' ? lock.reason : `locked out by hand: ${lock.reason}`);
     else chosen.push({ ...lock, subject: parts.slice(0, 2).join('/'), azimuth_deg: azimuthOf.get(window) ?? null });
   }
   return { chosen, windowsOut, findings };

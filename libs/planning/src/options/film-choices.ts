@@ -24,6 +24,8 @@ export interface FilmChoices {
   readonly glazings: GlazingBook;
   readonly room: OptionRoom;
   readonly measured: MeasuredBook;
+  /** Windows that carry film of work already done, with its place among the films. */
+  readonly filmDone?: ReadonlyMap<string, number>;
   readonly terms: PlanTerms;
   readonly timeModel: TimeModel;
   readonly lifeOf: (film: PricedFilm) => number;
@@ -69,6 +71,22 @@ function optionRoom(job: PlanJob, of: { readonly films: readonly { readonly film
   };
 }
 
+/** The film on each window of work already done; a film that is no longer on the list counts as none. */
+function filmDone({ settled }: PlanJob, films: readonly { readonly film: Film }[]): ReadonlyMap<string, number> {
+  const place = new Map(films.map(({ film }, i) => [film.id, i]));
+  const done = (settled?.done ?? []).flatMap((d) => d.windows ?? []);
+  return new Map(done.flatMap(({ window, film }): [string, number][] => (place.has(film) ? [[window, place.get(film)!]] : [])));
+}
+
+/** The film work already done binds a dwelling to, unless films may be mixed, and a building where one film is the rule. */
+function filmOn({ settled, portfolio }: PlanJob, buildings: ReadonlyMap<string, Building>): ReadonlyMap<string, string> {
+  return new Map((settled?.done ?? []).flatMap((d): [string, string][] => {
+    const film = d.windows?.[0]?.film;
+    if (film === undefined) return [];
+    return [...(portfolio.settings.mixedFilm ? [] : [[d.dwelling, film] satisfies [string, string]]), ...(buildings.get(d.building)?.oneFilm === true ? [[d.building, film] satisfies [string, string]] : [])];
+  }));
+}
+
 function limitFindings(films: readonly Film[], buildings: Iterable<Building>): PlanFinding[] {
   return [...buildings].flatMap((building) =>
     films.flatMap((film) => {
@@ -96,6 +114,7 @@ export function filmChoices(known: KnownPortfolio, skies: SkiesOnFacades, of: { 
     paneWeathers: new Map([...job.weather].map(([building, year]) => [building, paneWeathers(year, job.catalogue)])),
     onDate: terms.studyStart,
     windowsOut: of.locks.windowsOut,
+    filmOn: filmOn(job, known.buildings),
   });
   const gains = gainPairs(glazings, new Map(films.map(({ film, sheet }) => [film.id, sheet])));
   const mayRotate = (film: Film): boolean => film.mayRotate ?? defaultOf<boolean>('mayRotate').value;
@@ -108,6 +127,7 @@ export function filmChoices(known: KnownPortfolio, skies: SkiesOnFacades, of: { 
     glazings,
     room: optionRoom(job, { films, glazings, measured, skies, known }),
     measured,
+    filmDone: filmDone(job, films),
     terms,
     timeModel: job.catalogue.timeModel,
     lifeOf: ({ film }) => Math.round(film.life_yr ?? defaultOf<number>(`filmLife_yr.${film.side}`).value),

@@ -31,8 +31,10 @@ export interface FilmableRequest {
   /** By building: the weather its panes are looked at in. */
   readonly paneWeathers: ReadonlyMap<string, readonly PaneWeather[]>;
   readonly onDate: string;
-  /** Reason by id of a window locked out by hand. */
+  /** Why, by id of a window locked out. */
   readonly windowsOut: ReadonlyMap<string, string>;
+  /** Film that work already done has put on, by dwelling, and by building where one film is the rule. */
+  readonly filmOn?: ReadonlyMap<string, string>;
 }
 
 /** Why a building's limits shut a film out, or null. */
@@ -54,7 +56,9 @@ export function filmableWindows(request: FilmableRequest): FilmableWindows {
     const glazing = request.glazings.get(glazingKeyOf(window));
     if (building === undefined || glazing === undefined) throw new RangeError(`window must stand in a known building with a booked glazing, got ${window.id}`);
     const locked = request.windowsOut.get(window.id);
-    const limit = locked === undefined ? filmLimit(at.film, building) : `locked out by hand: ${locked}`;
+    const on = request.filmOn?.get(window.dwelling) ?? request.filmOn?.get(building.id);
+    const other = on === undefined || on === at.film.id ? null : `film ${on} is on other windows already`;
+    const limit = locked ?? filmLimit(at.film, building) ?? other;
     if (limit !== null) return { state: 'no', from: null, waitsFor: [], outcome: 'no-listed-trigger', reasons: [limit], consent: limit };
     const seen = request.measured.glass.get(request.measured.keyOf(window) ?? '');
     const facts = paneFacts({

@@ -23,7 +23,7 @@ export function setOfOption(option: FilmOption, choices: FilmChoices): FacadeSet
 
 /** Tasks as found: neighbours on shared meters as they are today. */
 export async function foundTasks(known: KnownPortfolio, at: { readonly skies: SkiesOnFacades; readonly choices: FilmChoices; readonly mixed: boolean; readonly years: readonly [number, number]; readonly work: Workers }): Promise<DwellingTask[]> {
-  const tasks = dwellingTasks(known, { skies: at.skies, filmable: at.choices.filmable, measuredAt: at.choices.measured.keyOf, films: at.choices.films.length, mixed: at.mixed, years: at.years });
+  const tasks = dwellingTasks(known, { skies: at.skies, filmable: at.choices.filmable, measuredAt: at.choices.measured.keyOf, filmDone: at.choices.filmDone, films: at.choices.films.length, mixed: at.mixed, years: at.years });
   return withNeighbours(tasks, { chosen: () => null, work: at.work, room: at.choices.room });
 }
 

@@ -160,8 +160,9 @@ async function moneyOf(parts: PlanParts): Promise<Pick<Plan, 'payback' | 'tariff
 }
 
 /** Dwellings of the survey without a rank, with the reason. */
-function notRankedOf({ known }: PlanParts, ranked: ReadonlySet<string>): Plan['notRanked'] {
-  const computed = known.dwellings.filter((d) => !ranked.has(d.id)).map((d) => ({ dwelling: d.id, why: 'no film may go on any of its panes: see the limits and consents of its building' }));
+function notRankedOf({ known, job }: PlanParts, ranked: ReadonlySet<string>): Plan['notRanked'] {
+  const doneOn = new Map((job.settled?.done ?? []).map((d) => [d.dwelling, `film is on: done by ${d.lastDay}`]));
+  const computed = known.dwellings.filter((d) => !ranked.has(d.id)).map((d) => ({ dwelling: d.id, why: doneOn.get(d.id) ?? 'no film may go on any of its panes: see the limits and consents of its building' }));
   return [...known.notComputed, ...computed];
 }
 

@@ -16,9 +16,9 @@ const plan = {
   phases: [{ phase: onePhase(100_000), visits: ['B1'], spending: { film_cents: 44_000, freight_cents: 0, visits_cents: 2_000 } }],
 } as unknown as Plan;
 const record = (change: Partial<SiteRecord>): SiteRecord => ({ id: JSON.stringify(change), day: '2026-08-04', kind: 'done', dwelling: null, window: null, pane: null, film: null, width: null, height: null, personMinutes: null, rollWidth_mm: null, rollLength_mm: null, defect: null, note: null, inventoryRow, ...change });
-const model = { lowFactor: 0.65, highFactor: 1.35 } as TimeModel;
+const model: TimeModel = { perDwelling_min: 30, perPane_min: 12, perArea_min_m2: 10, perLite_min: 6, ladderFactor: 1.3, overFurnitureFactor: 1.5, woodOrPuttyFactor: 1.2, oldFilm_min: 10, oldFilm_min_m2: 10, seam_min: 15, firstDayFactor: 1.5, lowFactor: 0.5, highFactor: 2 };
 const after = (siteRecords: SiteRecord[], change: Partial<Portfolio> = {}) =>
-  afterWork({ portfolio: { siteRecords, ledger: [], phases: [onePhase(100_000)], locks: [], rolls: [roll], ...change } as unknown as Portfolio, plan, asOf: '2026-09-01', timeModel: model });
+  afterWork({ portfolio: { siteRecords, ledger: [], consents: [], phases: [onePhase(100_000)], locks: [], rolls: [roll], ...change } as unknown as Portfolio, plan, asOf: '2026-09-01', timeModel: model });
 
 const day = [record({ window: 'B1/1/W1', pane: 1 }), record({ kind: 'defect', window: 'B1/1/W1', pane: 2, defect: 'CREASE' }), record({ kind: 'minutes', dwelling: 'B1/1', personMinutes: 45 })];
 
@@ -46,13 +46,14 @@ describe('what happened', () => {
 describe('a revision after work', () => {
   it('locks done dwellings out and lets go of older locks on them', () => {
     const older = { subject: 'B1/1', direction: 'in' as const, azimuth_deg: null, phase: null, film: null, reason: 'r', role: 'manager', date: '2026-07-01' };
-    expect(after(day, { locks: [older] }).portfolio.locks).toMatchObject([{ subject: 'B1/1', direction: 'out', reason: 'done by 2026-08-04' }]);
+    expect(after(day, { locks: [older] }).portfolio.locks).toMatchObject([{ subject: 'B1/1/W1', direction: 'out', reason: 'done by 2026-08-04' }]);
   });
 
+  // Kept for the pane to be done again, its film off the opened roll: 30 + 12 + 10 × 1.08 m² + old film 10 + 10 × 1.08 = 73.6 min at 60 an hour.
   // Film 440 + consumables 10 + 45 min at 60 an hour = 45 + the one visit 20 = 515 dollars.
   it('takes what is spent off the cap, with the minutes as recorded', () => {
     expect(after(day).settled.spent).toEqual([{ phase: 'O/1', spent_cents: 51_500, basis: 'plan cost and recorded minutes' }]);
-    expect(after(day).portfolio.phases[0]!.cap_cents).toBe(48_500);
+    expect(after(day).portfolio.phases[0]!.cap_cents).toBe(48_500 - 7_360);
   });
 
   it('believes the ledger where it speaks, and buys nothing in a year that is over', () => {
@@ -60,7 +61,7 @@ describe('a revision after work', () => {
     const paid = { id: 'L1', phase: 'O/1', kind: 'paid', amount_cents: 60_000, settles: null } as LedgerEntry;
     const { settled, portfolio } = after(day, { ledger: [paid] });
     expect(settled.spent).toEqual([{ phase: 'O/1', spent_cents: 60_000, basis: 'ledger' }]);
-    expect(portfolio.phases[0]!.cap_cents).toBe(100_000);
+    expect(portfolio.phases[0]!.cap_cents).toBe(100_000 - 7_360);
     expect(after(day, { phases: [{ ...onePhase(100_000), lastDay: '2026-08-31' }] }).portfolio.phases[0]!.cap_cents).toBe(0);
   });
 
@@ -93,6 +94,52 @@ describe('a revision after work', () => {
     const whole = [record({ dwelling: 'B1/1' }), record({ kind: 'minutes', dwelling: 'B1/1', personMinutes: 60 })];
     expect(after(whole).settled.time).toMatchObject({ visits: 1, recorded: 2 });
     expect(after(whole).settled.time.factor).toBeCloseTo(2 ** (1 / 5), 12); // one visit against the model's four
+  });
+
+  const broken = [record({ window: 'B1/1/W1', pane: 1 }), record({ kind: 'broken-pane', window: 'B1/1/W1', pane: 2, note: 'stone from the mower, office told' })];
+  // 30 + 12 + 10 × 1.08 = 52.8 min; new glass has no film to take off.
+  it('puts no film on a broken pane before its glass is there, and says so', () => {
+    const { settled, findings, portfolio } = after(broken);
+    expect(settled.redoWork).toMatchObject([{ dwelling: 'B1/1', phase: null, waitsForGlass: true, panes: [{ pane: 'B1/1/W1/2' }] }]);
+    expect(settled.redoWork![0]!.minutes.best).toBeCloseTo(52.8, 9);
+    expect(settled.redoCuts).toEqual([]);
+    expect(portfolio.phases[0]!.cap_cents).toBe(100_000 - settled.spent[0]!.spent_cents); // nothing is kept yet
+    expect(findings.map((f) => f.text).join()).toContain('needs glass first: B1/1/W1/2');
+  });
+
+  it('takes the day the new glass was measured, or the date promised, as the day it is there', () => {
+    const measured = after([...broken, record({ kind: 'field-size', day: '2026-08-25', window: 'B1/1/W1', pane: 2 })]);
+    expect(measured.settled.redoWork).toMatchObject([{ phase: 'O/1', from: '2026-09-01', waitsForGlass: false }]);
+    expect(measured.settled.redoCuts).toMatchObject([{ phase: 'O/1 redo', pieces: [{ piece: 'B1/1/W1/2' }] }]);
+    const promise = { id: 'c', building: 'B1', kind: 'new glass', glazing: null, film: null, window: 'B1/1/W1', state: 'asked', date: '2026-10-05', reference: null, inventoryRow } as const;
+    expect(after(broken, { consents: [promise] }).settled.redoWork).toMatchObject([{ phase: 'O/1', from: '2026-10-05' }]);
+    expect(after([...broken, record({ kind: 'field-size', day: '2026-07-25', window: 'B1/1/W1', pane: 2 })]).settled.redoWork).toMatchObject([{ waitsForGlass: true }]);
+  });
+
+  it('takes the minutes gone and kept off those of the crew', () => {
+    // 45 recorded and 73.6 kept of 1,000.
+    expect(after(day, { phases: [{ ...onePhase(100_000), crewMinutes: 1_000 }] }).portfolio.phases[0]!.crewMinutes).toBe(1_000 - 45 - 74);
+  });
+
+  it('leaves the other sides of a done dwelling, and locks on them, as they are', () => {
+    const base = { phase: null, film: null, reason: 'r', role: 'manager', date: '2026-07-01' } as const;
+    const west = { ...base, subject: 'B1/1', direction: 'in', azimuth_deg: 270 } as const;
+    const never = { ...base, subject: 'B1/1/W9', direction: 'out', azimuth_deg: null } as const;
+    expect(after(day, { locks: [west, never, { ...west, azimuth_deg: 180 }] }).portfolio.locks).toMatchObject([west, never, { subject: 'B1/1/W1', direction: 'out' }]);
+  });
+
+  it('keeps a pane on the list over revisions until a record says it is done, cuts its film once, and then counts its money as spent', () => {
+    const first = after(day);
+    const next = { ...plan, id: 'p2', lines: [], cuts: [], settled: first.settled } as unknown as Plan;
+    const again = (siteRecords: SiteRecord[]) => afterWork({ portfolio: { siteRecords, consents: [], ledger: [], phases: [onePhase(100_000)], locks: [], rolls: [roll] } as unknown as Portfolio, plan: next, asOf: '2026-10-01', timeModel: model }).settled;
+    const open = again(day);
+    expect(open.redo.map((r) => r.pane)).toEqual(['B1/1/W1/2']);
+    expect(open.redoCuts.flatMap((c) => c.pieces.map((p) => p.piece))).toEqual(['B1/1/W1/2']);
+    expect(open.rollsLeft).toEqual([]); // the plan that follows has the roll among its own rolls
+    expect(open.spent[0]!.spent_cents).toBe(51_500);
+    const done = again([...day, record({ day: '2026-09-20', window: 'B1/1/W1', pane: 2 })]);
+    expect(done).toMatchObject({ redo: [], redoCuts: [], redoMoney: [] });
+    expect(done.spent[0]!.spent_cents).toBe(51_500 + 7_360);
   });
 
   it('changes nothing where nothing was recorded', () => {

@@ -1,18 +1,17 @@
-import { type Lock, type Phase, type Portfolio, recalibrated, type RecalibratedTime, type Roll, type SiteRecord, type TimeModel } from '#calc';
-import { grouped, sortedBy } from '../grouped.js';
-import type { OptionWindow } from '../options/option.js';
+import { type Phase, type Portfolio, recalibrated, type RecalibratedTime, type Roll, type SiteRecord, type TimeModel } from '#calc';
 import type { Plan } from '../plan/plan.js';
-import type { FilmCut } from '../rolls/cut-types.js';
 import type { PlanFinding } from '../plan/plan-finding.js';
-import { cutFilm, type StockRoll } from '../rolls/cut-list.js';
 import { type Happened, whatHappened } from './happened.js';
 import { moneySpent } from './money-spent.js';
 import { rollsLeft, rollsNow } from './rolls-left.js';
-import type { RedoPane, SettledWork, SpentMoney } from './settled-work.js';
+import { locksAfter } from './locks-after.js';
+import { redoFilm, redoMoney, redoSpent_cents } from './redo-cuts.js';
+import { redoWork } from './redo-work.js';
+import type { RedoMoney, RedoWork, SettledWork, SpentMoney } from './settled-work.js';
 
 /** A plan to be made again after work was done on the one before. */
 export interface AfterWork {
-  /** The portfolio as a new plan may use it: done dwellings locked out, money spent off the caps, film left in the store room. */
+  /** The portfolio as a new plan may use it: windows that carry film locked out, money spent off the caps, film left in the store room. */
   readonly portfolio: Portfolio;
   readonly settled: SettledWork;
   readonly findings: readonly PlanFinding[];
@@ -27,45 +26,18 @@ export interface AfterWorkRequest {
   readonly timeModel: TimeModel;
 }
 
-/** Windows of panes to be done again, one row a window, as the cut list takes them. */
-function redoWindows(plan: Plan, redo: readonly RedoPane[]): { readonly dwelling: string; readonly window: OptionWindow }[] {
-  const byWindow = grouped(redo, (r) => r.window);
-  return plan.lines.flatMap((line) => line.windows.flatMap((window) => (byWindow.get(window.window) ?? []).slice(0, 1).map(() => ({ dwelling: line.dwelling, window }))));
-}
+/** Own crew's minutes a year has lost: as recorded, or as planned where nobody wrote them down. */
+const minutesGone = (done: SettledWork['done'], phase: string): number => done.filter((d) => d.phase === phase).reduce((sum, d) => sum + (d.real_min ?? d.planned_min), 0);
 
-/** Film for panes to be done again, from what is left first; pieces keep the names of their panes. */
-function redoCuts(request: AfterWorkRequest, redo: readonly RedoPane[], stock: readonly StockRoll[]): { readonly cuts: FilmCut[]; readonly left: readonly StockRoll[] } {
-  const { plan, portfolio } = request;
-  let left = stock;
-  const cuts: FilmCut[] = [];
-  const wanted = new Set(redo.map((r) => r.pane));
-  for (const [film, panes] of grouped(sortedBy(redo, (r) => r.film), (r) => r.film)) {
-    const phase = panes[0]!.phase;
-    const mayRotate = plan.films.find((f) => f.film.id === film)?.film.mayRotate ?? false;
-    const widths = panes.map((p) => plan.buildings.find((b) => b.id === p.dwelling.split('/')[0])?.widestRoll_mm ?? null).filter((w) => w !== null);
-    const outcome = cutFilm({
-      phase: `${phase} redo`, ownerEntity: plan.lines.find((l) => l.phase === phase)?.ownerEntity ?? '', film, mayRotate,
-      windows: redoWindows(plan, panes), only: wanted,
-      offers: portfolio.rolls.filter((r) => r.film === film), stock: left.filter((s) => s.film === film), terms: plan.terms,
-      widest_mm: widths.length === 0 ? null : Math.min(...widths),
-    });
-    cuts.push(outcome.cut);
-    left = [...left.filter((s) => s.film !== film), ...outcome.stockAfter];
-  }
-  return { cuts, left };
-}
-
-/** Caps less what is spent; a phase that is over buys nothing more. What the ledger says is taken off where the caps come into force, and not twice. */
-function phasesLeft(phases: readonly Phase[], spent: readonly SpentMoney[], asOf: string): Phase[] {
-  const gone = new Map(spent.filter((s) => s.basis !== 'ledger').map((s) => [s.phase, s.spent_cents]));
-  return phases.map((p) => ({ ...p, cap_cents: p.lastDay < asOf ? 0 : Math.max(0, p.cap_cents - (gone.get(p.id) ?? 0)) }));
-}
-
-function locksAfter(locks: readonly Lock[], done: SettledWork['done'], asOf: string): Lock[] {
-  const days = new Map(done.map((d) => [d.dwelling, d.lastDay]));
-  const dwellingOf = (subject: string): string => subject.split('/').slice(0, 2).join('/');
-  const outs = [...days].map(([subject, day]): Lock => ({ subject, direction: 'out', azimuth_deg: null, phase: null, film: null, reason: `done by ${day}`, role: 'site record', date: asOf }));
-  return [...locks.filter((l) => !days.has(dwellingOf(l.subject))), ...outs];
+/** Caps and minutes less what is spent and what is kept for panes to be done again; a phase that is over buys nothing more. What the ledger says is taken off where the caps come into force, and not twice. */
+function phasesLeft(phases: readonly Phase[], of: { readonly spent: readonly SpentMoney[]; readonly kept: readonly RedoMoney[]; readonly done: SettledWork['done']; readonly asOf: string }): Phase[] {
+  const gone = new Map(of.spent.filter((s) => s.basis !== 'ledger').map((s) => [s.phase, s.spent_cents]));
+  return phases.map((p): Phase => {
+    const kept = of.kept.find((k) => k.phase === p.id);
+    const left_cents = p.cap_cents - (gone.get(p.id) ?? 0) - (kept === undefined ? 0 : kept.film_cents + kept.work_cents);
+    const crewMinutes = p.crewMinutes === null ? null : Math.max(0, p.crewMinutes - minutesGone(of.done, p.id) - (kept?.minutes ?? 0));
+    return { ...p, crewMinutes, cap_cents: p.lastDay < of.asOf ? 0 : Math.max(0, left_cents) };
+  });
 }
 
 function moneyFindings(spent: readonly SpentMoney[], phases: readonly Phase[], asOf: string): PlanFinding[] {
@@ -77,6 +49,18 @@ function moneyFindings(spent: readonly SpentMoney[], phases: readonly Phase[], a
     const text = `${money(s.spent_cents)} of the cap of ${money(phase.cap_cents)} is spent (${s.basis})${phase.lastDay < asOf ? '; the year is over' : ''}: this revision plans with the rest`;
     return [{ severity: over ? 'warning' : 'note', subject: s.phase, text, whatToDo: over ? 'more is spent than the cap: tell the owner' : 'nothing; compare with the books' }];
   });
+}
+
+function redoFindings(work: readonly RedoWork[], kept: readonly RedoMoney[], terms: Plan['terms']): PlanFinding[] {
+  const count = (some: readonly RedoWork[]): number => some.reduce((sum, w) => sum + w.panes.length, 0);
+  const money = (cents: number): string => (cents / 100).toFixed(2);
+  const waits = work.filter((w) => w.waitsForGlass);
+  const late = work.filter((w) => !w.waitsForGlass && w.phase === null);
+  return [
+    ...kept.map((k): PlanFinding => ({ severity: 'note', subject: k.phase, text: `${String(count(work.filter((w) => w.phase === k.phase)))} panes are to be done again: film ${money(k.film_cents)} and ${terms.labourIsCash ? `work ${money(k.work_cents)}` : `consumables ${money(k.work_cents)}, labour not cash`} are kept of the cap, ${String(k.minutes)} person-minutes of the crew`, whatToDo: 'nothing; they have work orders of their own' })),
+    ...waits.map((w): PlanFinding => ({ severity: 'warning', subject: w.dwelling, text: `needs glass first: ${w.panes.map((p) => p.pane).join(', ')}; no film before the new pane is there`, whatToDo: 'order the glass; record its size when it is in, or add its date to the consents of the window with the kind "new glass"' })),
+    ...late.map((w): PlanFinding => ({ severity: 'warning', subject: w.dwelling, text: `${String(w.panes.length)} panes are to be done again and no year of the owner is left from ${w.from}`, whatToDo: 'add a year, or have it done as a repair' })),
+  ];
 }
 
 const MINUTES_OF = (happened: Happened): { model_min: number; real_min: number }[] =>
@@ -93,22 +77,28 @@ export function afterWork(request: AfterWorkRequest): AfterWork {
   const phases = new Set(happened.done.map((d) => d.phase));
   const stocked = plan.settled === null ? portfolio.rolls : [...portfolio.rolls.map((r): Roll => ({ ...r, inStock: 0 })).filter((r) => r.price_cents !== null), ...plan.rolls.filter((r) => r.inStock > 0).map((r) => ({ ...r, price_cents: null }))];
   const { left, opened } = rollsLeft(plan, { phases, cutPanes: happened.cutPanes, records });
-  const again = redoCuts(request, happened.redo, left);
-  const spent = moneySpent(plan, happened.done, portfolio.ledger).map((s): SpentMoney => {
-    const film_cents = s.basis === 'ledger' ? 0 : again.cuts.filter((c) => c.phase === `${s.phase} redo`).reduce((sum, c) => sum + c.cost_cents, 0);
-    return { ...s, spent_cents: s.spent_cents + film_cents };
+  const work = redoWork({ panes: happened.redo, records, consents: portfolio.consents, phases: portfolio.phases, timeModel: request.timeModel, terms: plan.terms, asOf });
+  const film = redoFilm(happened.redo, { plan, work, rolls: portfolio.rolls, stock: left });
+  const kept = redoMoney(work, film, plan.terms);
+  const open = new Set(happened.redo.map((r) => r.pane));
+  const bySite = moneySpent(plan, happened.done, portfolio.ledger);
+  const spent = plan.phases.flatMap(({ phase: { id } }): SpentMoney[] => {
+    const known = bySite.find((s) => s.phase === id);
+    const redone_cents = known?.basis === 'ledger' ? 0 : redoSpent_cents(plan, id, open);
+    if (known === undefined && redone_cents === 0) return [];
+    return [{ phase: id, basis: known?.basis ?? 'plan cost and recorded minutes', spent_cents: (known?.spent_cents ?? 0) + redone_cents }];
   });
   const done = [...(plan.settled?.done ?? []), ...happened.done];
   const time = recalibrated(request.timeModel, MINUTES_OF(happened));
   const settled: SettledWork = {
-    parent: plan.id, asOf, done, redo: happened.redo, redoCuts: again.cuts, noAccess: happened.noAccess, spent,
-    rollsLeft: again.left.map(({ roll, film, width_mm, length_mm, lot }) => ({ roll, film, width_mm, length_mm, lot })),
+    parent: plan.id, asOf, done, redo: work.flatMap((w) => w.panes), redoWork: work, redoMoney: kept, redoCuts: film.cuts, noAccess: happened.noAccess, spent,
+    rollsLeft: film.left.map(({ roll, film, width_mm, length_mm, lot }) => ({ roll, film, width_mm, length_mm, lot })),
     time: { factor: time.factor, recorded: time.recorded, visits: time.visits },
   };
   return {
-    portfolio: { ...portfolio, phases: phasesLeft(portfolio.phases, spent, asOf), locks: locksAfter(portfolio.locks, done, asOf), rolls: rollsNow(stocked, { left: again.left, opened }) },
+    portfolio: { ...portfolio, phases: phasesLeft(portfolio.phases, { spent, kept, done, asOf }), locks: locksAfter(portfolio.locks, done, asOf), rolls: rollsNow(stocked, { left: film.left, opened }) },
     settled,
-    findings: [...happened.findings, ...moneyFindings(spent, portfolio.phases, asOf)],
+    findings: [...happened.findings, ...moneyFindings(spent, portfolio.phases, asOf), ...redoFindings(work, kept, plan.terms)],
     time,
   };
 }

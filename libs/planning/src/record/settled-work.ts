@@ -1,3 +1,4 @@
+import type { OptionWindow } from '../options/option.js';
 import type { FilmCut } from '../rolls/cut-types.js';
 
 /** A line of the plan before on which work was recorded: it stands as it was done. */
@@ -7,6 +8,8 @@ export interface DoneLine {
   readonly phase: string;
   readonly option: string;
   readonly film: string;
+  /** Windows that carry its film, panes to be done again counted in; plans kept before have none. */
+  readonly windows?: readonly { readonly window: string; readonly film: string }[];
   readonly panesDone: number;
   readonly firstDay: string;
   readonly lastDay: string;
@@ -27,6 +30,32 @@ export interface RedoPane {
   readonly day: string | null;
 }
 
+/** Panes of a dwelling to be done again on one visit. */
+export interface RedoWork {
+  readonly dwelling: string;
+  readonly building: string;
+  readonly ownerEntity: string;
+  /** The year it falls in; null where its glass is not there or no year is left. */
+  readonly phase: string | null;
+  readonly panes: readonly RedoPane[];
+  readonly windows: readonly OptionWindow[];
+  /** A pane broke and nobody knows when its new glass comes: no film before. */
+  readonly waitsForGlass: boolean;
+  /** ISO date from which it may be done. */
+  readonly from: string;
+  readonly minutes: { readonly low: number; readonly best: number; readonly high: number };
+  /** Labour, consumables and their taxes; film stands with the cut list. */
+  readonly work_cents: number;
+}
+
+/** Money of a phase kept for panes to be done again. */
+export interface RedoMoney {
+  readonly phase: string;
+  readonly film_cents: number;
+  readonly work_cents: number;
+  readonly minutes: number;
+}
+
 /** Money of a phase that is gone. */
 export interface SpentMoney {
   readonly phase: string;
@@ -41,7 +70,11 @@ export interface SettledWork {
   readonly asOf: string;
   readonly done: readonly DoneLine[];
   readonly redo: readonly RedoPane[];
-  /** Film for the panes to be done again, from what is left first. */
+  /** The same panes as visits; plans kept before have none. */
+  readonly redoWork?: readonly RedoWork[];
+  /** What is kept of the caps for them. */
+  readonly redoMoney?: readonly RedoMoney[];
+  /** Film for the panes to be done again, from what is left first; none while a pane waits for glass. */
   readonly redoCuts: readonly FilmCut[];
   readonly noAccess: readonly { readonly dwelling: string; readonly days: readonly string[] }[];
   readonly spent: readonly SpentMoney[];
