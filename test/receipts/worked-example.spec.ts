@@ -1,30 +1,16 @@
-import { join } from 'node:path';
-import { openCatalogue } from '#catalogue';
-import { portfolioOf, readInventory } from '#intake';
-import { buildingWeather, type Plan, planPortfolio, type Receipt, receiptFigures, receiptOf, type SurveyAgain, surveyAgain, workersHere } from '#planning';
+import type { Receipt } from '#planning';
 import { byKernel } from './at-pointer.js';
+import { openedPlan, type OpenedPlan } from './opened-plan.js';
 
 // Expected figures stand in test/worked-example/steps.md and are worked there by hand.
 
-const catalogue = openCatalogue();
-
 describe('receipts of the cottage worked by hand', () => {
-  let plan: Plan;
-  let survey: SurveyAgain;
-  const ask = (id: string): ReturnType<typeof receiptOf> => receiptOf(id, { plan, catalogue, survey: () => Promise.resolve(survey) });
-  const open = async (id: string): Promise<Receipt> => {
-    const found = await ask(id);
-    if ('nearest' in found) throw new Error(`no figure ${id}`);
-    return found;
-  };
+  let cottage: OpenedPlan;
+  const open = (figure: string): Promise<Receipt> => cottage.open(figure);
   const step = (receipt: Receipt, label: string): number => receipt.steps.find((s) => s.label === label)!.value;
 
   beforeAll(async () => {
-    const portfolio = portfolioOf(await readInventory(join(process.cwd(), 'test/worked-example/inventory')), '2026-07-01');
-    const { weather } = buildingWeather(portfolio.buildings, catalogue, (file) => file);
-    const job = { portfolio, catalogue, weather, id: 'W', revision: 1, parent: null, madeOn: '2026-07-01', program: 'test', inputHash: 'none', findings: [] };
-    plan = JSON.parse(JSON.stringify(await planPortfolio(job, workersHere))) as Plan; // as it comes back from the store
-    survey = await surveyAgain(job, { plan, work: workersHere, resolve: (file) => file });
+    cottage = await openedPlan('test/worked-example/inventory');
   });
 
   it('steps 3 to 5: installed cost by its parts, minute by minute', async () => {
@@ -54,15 +40,14 @@ describe('receipts of the cottage worked by hand', () => {
     expect((await open('phase/OWNER1/2026-27/left')).value).toBe(25_982);
   });
 
-  it('opens every figure of its list, and the steps come to the figure', async () => {
-    const figures = receiptFigures(plan);
-    expect(new Set(figures.map((f) => f.id)).size).toBe(figures.length);
-    const apart = (await Promise.all(figures.map((f) => open(f.id)))).filter((r) => !r.worked.agrees);
-    expect(apart.map((r) => [r.figure, r.value, r.worked])).toEqual([]);
+  it('opens every figure of its list once, and the steps come to the figure', async () => {
+    const receipts = await cottage.all();
+    expect(new Set(receipts.map((r) => r.figure)).size).toBe(receipts.length);
+    expect(receipts.filter((r) => !r.worked.agrees).map((r) => [r.figure, r.value, r.worked])).toEqual([]);
   });
 
   it('gives every kernel an input that comes to the same digits, or says why there is none', async () => {
-    const receipts = await Promise.all(receiptFigures(plan).map((f) => open(f.id)));
+    const receipts = await cottage.all();
     const withKernel = receipts.filter((r) => r.compute !== null);
     expect(new Set(withKernel.map((r) => r.compute!.kernel))).toEqual(new Set(['life-cycle', 'tariff-bill', 'cut', 'select', 'dwelling-year', 'cooling-plant', 'glazing', 'facade-year']));
     for (const receipt of withKernel) expect([receipt.figure, Math.abs(byKernel(receipt) - (receipt.value as number)) <= 1e-9 * Math.max(1, Math.abs(receipt.value as number))]).toEqual([receipt.figure, true]);
@@ -70,7 +55,7 @@ describe('receipts of the cottage worked by hand', () => {
   });
 
   it('names the nearest figures for one it does not know', async () => {
-    const found = await ask('line/WX/1/costs');
+    const found = await cottage.ask('line/WX/1/costs');
     expect(found).toMatchObject({ asked: 'line/WX/1/costs' });
     expect('nearest' in found && found.nearest[0]).toBe('line/WX/1/cost');
   });
