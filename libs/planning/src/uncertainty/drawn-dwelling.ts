@@ -1,8 +1,8 @@
-import { dwellingLoads } from '#calc';
+import { dwellingLoads, electricityRatio, latentLoad_W, type PlantOnWeather } from '#calc';
 import { AS_SURVEYED, asFound, dressedWith, type DwellingBench, dwellingBench, type OptionBench, runOf } from '../dwelling/dwelling-run.js';
 import type { DwellingTask, FacadeSet, YearSpan } from '../dwelling/dwelling-task.js';
 import { type MeterBill, meterBill, type UsePart } from '../dwelling/meter-bill.js';
-import { coolingWith, coolingYear, heatingYear, type Machines, machinesOf } from '../dwelling/plant-run.js';
+import { coolingWith, heatingYear, type Machines, machinesOf } from '../dwelling/plant-run.js';
 import { zoneBody } from '../dwelling/zone.js';
 import { type DrawOrder, drawnValue } from './draw-book.js';
 import { type DrawnGlass, drawnGlass, drawnSun_W } from './drawn-glass.js';
@@ -35,6 +35,9 @@ interface Stand {
   readonly order: DrawOrder;
   readonly found: DrawnGlass;
   readonly meter: MeterBill;
+  /** Arrays filled anew in each draw. */
+  readonly setPoint_degC: Float64Array;
+  readonly latentOf: (plant: YearSpan['plant']) => Float64Array;
   readonly weatherOf: (warmer_K: number) => DrawnWeather;
 }
 
@@ -62,7 +65,22 @@ function standOf(task: DwellingTask, bench: OptionBench, order: DrawOrder): Stan
     return weather;
   };
   const meter = meterBill(bench.clockOf(task.dwelling.meter.tariff.label), task.others_kWh === null ? [at.zone.base_kWh] : [at.zone.base_kWh, task.others_kWh], bench.use_kWh);
-  return { at, bench, order, found: drawnGlass(at, bench, asFound), meter, weatherOf };
+  return { at, bench, order, found: drawnGlass(at, bench, asFound), meter, weatherOf, setPoint_degC: new Float64Array(8760), latentOf: byPlant(() => new Float64Array(8760)) };
+}
+
+/** One thing for each plant, made when it is first asked for. */
+function byPlant<T>(make: () => T): (plant: YearSpan['plant']) => T {
+  const kept = new Map<YearSpan['plant'], T>();
+  return (plant) => {
+    const made = kept.get(plant) ?? make();
+    kept.set(plant, made);
+    return made;
+  };
+}
+
+function shifted(hours: Float64Array, by: number, out: Float64Array): Float64Array {
+  for (let h = 0; h < out.length; h++) out[h] = hours[h]! + by;
+  return out;
 }
 
 function feltIn(stand: Stand, draw: number): Felt {
@@ -75,7 +93,7 @@ function feltIn(stand: Stand, draw: number): Felt {
   const glass = new Map(stand.found.parts.map((part) => [part.glazing, value('glass', part.glazing)]));
   return {
     weather: stand.weatherOf(value('weather', '*')),
-    coolingSetPoint_degC: at.drive.coolingSetPoint_degC.map((t) => t + warmer),
+    coolingSetPoint_degC: shifted(at.drive.coolingSetPoint_degC, warmer, stand.setPoint_degC),
     sun: (glazing) => arriving * (glass.get(glazing) ?? 1),
     cut: (film) => films[film] ?? 1,
     perEfficiency: 1 / value('efficiency', id),
@@ -127,42 +145,65 @@ function standingsOf(stand: Stand, set: FacadeSet): Map<string, { readonly glass
   return standings;
 }
 
+/** A run under one machine, from which machines that differ in efficiency alone follow. */
+interface UnderMachine {
+  readonly on: PlantOnWeather;
+  readonly part: UsePart;
+}
+
+/** Cooling of a run under a plant as a part of the meter's use; `before` is what was already run of the same loads. */
+function coolingUnder(stand: Stand, felt: Felt, of: { readonly on: PlantOnWeather; readonly cooling_W: Float64Array; readonly latent_W: Float64Array; readonly before: UnderMachine | undefined }): UnderMachine {
+  const ratio = of.before === undefined ? null : electricityRatio(of.on, of.before.on);
+  if (of.before !== undefined && ratio !== null) return { on: of.before.on, part: stand.meter.scaled(of.before.part, ratio) };
+  const out = of.before === undefined ? stand.bench.cooling_kWh : stand.bench.otherCooling_kWh;
+  return { on: of.on, part: coolingPart(stand, felt, coolingWith(of.on, of, out).electricity_kWh) };
+}
+
 /** Bills of the dwelling as found in a draw, by its plant. */
 function foundBills(stand: Stand, felt: Felt): Map<YearSpan['plant'], FoundBill> {
-  const bare = loadsOf(stand, stand.found, felt);
-  const warmth = warmthOf(stand, bare.heating_W, stand.bench.heating_kWh);
+  const { cooling_W, heating_W } = loadsOf(stand, stand.found, felt);
+  const warmth = warmthOf(stand, heating_W, stand.bench.heating_kWh);
   const bills = new Map<YearSpan['plant'], FoundBill>();
+  let before: UnderMachine | undefined;
   for (const { plant } of stand.at.task.spans) {
     if (bills.has(plant)) continue;
-    const cooling = coolingYear(felt.weather.machines.of(plant), bare.cooling_W, null);
-    bills.set(plant, { latent_W: cooling.latent_W, bill_cents: bill_cents(stand, coolingPart(stand, felt, cooling.electricity_kWh), warmth) });
+    const on = felt.weather.machines.of(plant);
+    const latent_W = latentLoad_W(on, cooling_W, stand.latentOf(plant));
+    const under = coolingUnder(stand, felt, { on, cooling_W, latent_W, before });
+    before ??= under;
+    bills.set(plant, { latent_W, bill_cents: bill_cents(stand, under.part, warmth) });
   }
   return bills;
+}
+
+/** Savings of a state of the glass in a draw, by plant. */
+function savingsOf(stand: Stand, felt: Felt, of: { readonly glass: DrawnGlass; readonly found: ReadonlyMap<YearSpan['plant'], FoundBill>; readonly plants: readonly YearSpan['plant'][] }): Map<YearSpan['plant'], number> {
+  const { cooling_W, heating_W } = loadsOf(stand, of.glass, felt);
+  const warmth = warmthOf(stand, heating_W, stand.bench.heating_kWh);
+  let before: UnderMachine | undefined;
+  return new Map(
+    of.plants.map((plant) => {
+      const bare = of.found.get(plant)!;
+      const under = coolingUnder(stand, felt, { on: felt.weather.machines.of(plant), cooling_W, latent_W: bare.latent_W, before });
+      before ??= under;
+      return [plant, bare.bill_cents - bill_cents(stand, under.part, warmth)];
+    }),
+  );
 }
 
 /** All draws of a dwelling by full runs: each draw computes it as found and with every set, hour by hour, and bills both. */
 export function drawnDwelling({ task, sets, order }: DrawnTask, bench: OptionBench): DrawnDwelling {
   const stand = standOf(task, bench, order);
   const { spans, dwelling } = task;
-  const standings = sets.map((set) => [...standingsOf(stand, set).values()]);
+  const standings = sets.map((set) => [...standingsOf(stand, set).values()].map((standing) => ({ ...standing, plants: [...new Set(standing.spans.map((i) => spans[i]!.plant))] })));
   const savings_cents = new Float64Array(sets.length * spans.length * order.draws);
   for (let draw = 0; draw < order.draws; draw++) {
     const felt = feltIn(stand, draw);
     const found = foundBills(stand, felt);
     standings.forEach((standing, s) => {
-      for (const { glass, spans: inSpans } of standing) {
-        const filmed = loadsOf(stand, glass, felt);
-        const warmth = warmthOf(stand, filmed.heating_W, bench.heating_kWh);
-        const byPlant = new Map<YearSpan['plant'], number>();
-        for (const i of inSpans) {
-          const { plant } = spans[i]!;
-          const bare = found.get(plant)!;
-          if (!byPlant.has(plant)) {
-            const cooling = coolingWith(felt.weather.machines.of(plant), { cooling_W: filmed.cooling_W, latent_W: bare.latent_W }, bench.cooling_kWh);
-            byPlant.set(plant, bare.bill_cents - bill_cents(stand, coolingPart(stand, felt, cooling.electricity_kWh), warmth));
-          }
-          savings_cents[(s * spans.length + i) * order.draws + draw] = byPlant.get(plant)!;
-        }
+      for (const { glass, spans: inSpans, plants } of standing) {
+        const saved = savingsOf(stand, felt, { glass, found, plants });
+        for (const i of inSpans) savings_cents[(s * spans.length + i) * order.draws + draw] = saved.get(spans[i]!.plant)!;
       }
     });
   }
