@@ -19,7 +19,7 @@ export async function recalculated(books: ReadonlyMap<string, ExcelJS.Workbook>,
   writeFileSync(join(profile, 'user', 'registrymodifications.xcu'), ALWAYS_RECALCULATE);
   const files = [...books.keys()].map((name) => join(folder, `${name}.xlsx`));
   for (const [name, book] of books) await book.xlsx.writeFile(join(folder, `${name}.xlsx`));
-  execFileSync('soffice', [`-env:UserInstallation=${pathToFileURL(profile).href}`, '--headless', '--convert-to', 'xlsx', '--outdir', join(folder, 'out'), ...files], { stdio: 'ignore', timeout: 280_000 });
+  execFileSync('soffice', [`-env:UserInstallation=${pathToFileURL(profile).href}`, '--headless', '--convert-to', 'xlsx', '--outdir', join(folder, 'out'), ...files], { stdio: 'ignore', timeout: 600_000 });
   const read = new Map<string, ExcelJS.Workbook>();
   for (const name of books.keys()) {
     const book = new ExcelJS.Workbook();

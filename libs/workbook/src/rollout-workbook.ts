@@ -1,3 +1,6 @@
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import { checkedPlan, type Plan } from '#planning';
 import type { Workbook } from 'exceljs';
 import type { Book } from './book.js';
@@ -87,6 +90,14 @@ export async function writeRolloutWorkbook(plan: Plan, path: string): Promise<vo
   else await rolloutWorkbook(plan).xlsx.writeFile(path);
 }
 
+/** The file as bytes, for those who send it on. */
 export async function workbookBytes(plan: Plan): Promise<Uint8Array> {
-  return new Uint8Array(await rolloutWorkbook(plan).xlsx.writeBuffer());
+  if (plan.dwellings.length <= MOST_DWELLINGS_IN_MEMORY) return new Uint8Array(await rolloutWorkbook(plan).xlsx.writeBuffer());
+  const folder = mkdtempSync(join(tmpdir(), 'film-rollout-'));
+  try {
+    await streamRolloutWorkbook(plan, join(folder, 'rollout.xlsx'));
+    return new Uint8Array(readFileSync(join(folder, 'rollout.xlsx')));
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
+  }
 }

@@ -76,7 +76,7 @@ export function writeTable<Row>(sheet: Worksheet, at: number, of: { readonly col
       ruled(cell);
       if (column.input !== undefined && column.input.has?.(row) !== false) asInput(cell);
       sums[i] = (sums[i] ?? 0) + shown(content);
-      return { text: typeof content === 'string' ? content : '', width: column.width };
+      return { text: typeof content === 'string' && column.runsOn !== true ? content : '', width: column.width };
     });
     fitRow(sheet, sheetRow, texts);
     // In a streamed book the row leaves here; in memory this does nothing.

@@ -27,7 +27,7 @@ const numbered = (plan: Plan): string[] => [...new Set(plan.energy.options.flatM
 
 const columns = (money: string, warnings: readonly string[]): readonly Column<OptionEnergy>[] => [
   { head: 'Option', unit: 'dwelling, sides, film', width: 24, value: (o) => o.option },
-  { head: 'In the plan', unit: 'phase', width: 14, value: (o) => o.phase ?? 'ranked only' },
+  { head: 'In the plan', unit: 'phase', width: 17, value: (o) => o.phase ?? 'ranked only' },
   ...season('Summer', (o) => o.summer, money),
   ...season('Winter', (o) => o.winter, money),
   { head: 'If the room gets damper', unit: 'kWh less', width: 10, format: FORMAT.whole, value: (o) => o.damper.cooling_kWh },
@@ -43,7 +43,7 @@ const columns = (money: string, warnings: readonly string[]): readonly Column<Op
 
 const glassColumns: readonly Column<OptionGlass>[] = [
   { head: 'Option', unit: 'dwelling, sides, film', width: 24, value: (g) => g.option },
-  { head: 'Glass', unit: '', width: 14, value: (g) => g.glazing },
+  { head: 'Glass', unit: '', width: 17, value: (g) => g.glazing },
   { head: 'Film', unit: '', width: 9, value: (g) => g.film },
   { head: 'Area', unit: 'm²', width: 9, format: FORMAT.two, value: (g) => g.glass_m2 },
   { head: 'Cut on this glass', unit: 'of its heat gain', width: 9, format: FORMAT.percent, value: (g) => g.cut },
@@ -51,12 +51,12 @@ const glassColumns: readonly Column<OptionGlass>[] = [
   { head: 'Survives here', unit: 'of that', width: 9, format: FORMAT.percent, value: (g) => g.survives },
   { head: 'Edge stress, estimate', unit: 'MPa', width: 9, format: FORMAT.one, value: (g) => g.edgeStress_MPa },
   { head: 'Highest in', unit: 'weather', width: 9, value: (g) => g.edgeStressWeather },
-  { head: 'Figures', unit: '', width: 10, value: (g) => [g.isMeasured ? 'measured on site' : g.assumed ?? 'catalogue', ...(g.misleads ? ['the sheet\'s figure would mislead here'] : [])].join('; ') },
+  { head: 'Figures', unit: '', width: 10, runsOn: true, value: (g) => [g.isMeasured ? 'measured on site' : g.assumed ?? 'catalogue', ...(g.misleads ? ['the sheet\'s figure would mislead here'] : [])].join('; ') },
 ];
 
 const peakColumns: readonly Column<BuildingPeak>[] = [
   { head: 'Building', unit: '', width: 24, value: (b) => b.building },
-  { head: 'Dwellings planned', unit: '', width: 14, format: FORMAT.whole, value: (b) => b.dwellings },
+  { head: 'Dwellings planned', unit: '', width: 17, format: FORMAT.whole, value: (b) => b.dwellings },
   { head: 'Hour of the day', unit: 'standard time', width: 9, format: FORMAT.whole, value: (b) => b.hour },
   { head: 'Together, as found', unit: 'kW', width: 9, format: FORMAT.one, value: (b) => b.asFound_kW },
   { head: 'Together, filmed', unit: 'kW', width: 9, format: FORMAT.one, value: (b) => b.filmed_kW },
