@@ -1,7 +1,7 @@
-import type { Bill, UsableBills } from '#calc';
+import { type Bill, dollarsText, type UsableBills } from '#calc';
 
 const pad = (text: string, width: number): string => text.padStart(width);
-const money = (cents: number | null): string => (cents === null ? '' : (cents / 100).toFixed(2));
+const money = (cents: number | null): string => (cents === null ? '' : dollarsText(cents));
 
 /** Bills of each meter, one a line, with what is left out of fits and why. */
 export function billsText(bills: readonly Bill[], usable: UsableBills): string {
@@ -10,7 +10,7 @@ export function billsText(bills: readonly Bill[], usable: UsableBills): string {
   const meters = [...new Set(bills.map(({ meter }) => meter))].sort();
   const lines = meters.flatMap((meter) => [
     `${meter}`,
-    ...bills.filter((bill) => bill.meter === meter).map((bill) => `  ${bill.firstDay} to ${bill.lastDay}${pad(bill.use_kWh.toFixed(1), 12)} kWh${pad(money(bill.amount_cents), 12)}${why.has(bill) ? `  left out: ${why.get(bill)}` : ''}`),
+    ...bills.filter((bill) => bill.meter === meter).map((bill) => `  ${bill.firstDay} to ${bill.lastDay}${pad(bill.use_kWh.toFixed(1), 12)} kWh${pad(money(bill.amount_cents), 13)}${why.has(bill) ? `  left out: ${why.get(bill)}` : ''}`),
     ...usable.gaps.filter((gap) => gap.meter === meter).map((gap) => `  no bill from ${gap.firstDay} to ${gap.lastDay}, ${gap.days} days; nothing is filled in`),
   ]);
   return [...lines, `${bills.length} bills of ${meters.length} meters; ${usable.used.length} may be compared with the weather, ${usable.leftOut.length} are left out`].join('\n');

@@ -4,10 +4,15 @@ const MOST = 20;
 
 function findingText(f: Finding): string {
   const place = [f.file, f.row === null ? null : `row ${f.row}`, f.column === null ? null : `column ${f.column}`].filter((p) => p !== null).join(', ');
-  const seen = f.value === null ? '' : ` "${f.value}"`;
+  const seen = f.value === null ? '' : ` ${f.value.includes(' ') ? f.value : `"${f.value}"`};`;
   const times = f.times > 1 ? ` (${f.times} times)` : '';
   return `${f.severity}: ${place}:${seen} expected ${f.expected}; ${f.whatToDo}${times}`;
 }
+
+const counted = (count: number, one: string): string => `${String(count)} ${one}${count === 1 ? '' : 's'}`;
+
+/** What became of the files: said last, where the eye rests. */
+export const writtenText = (report: IntakeReport, dryRun: boolean): string => (dryRun ? 'Looked at only: nothing was written.' : report.written ? 'Written to the database.' : 'Nothing was written: all of it is kept already, or cannot be used.');
 
 /** What an intake has to say: counts, then the findings, errors first. */
 export function reportText(report: IntakeReport, all: boolean): string {
@@ -15,9 +20,9 @@ export function reportText(report: IntakeReport, all: boolean): string {
   const shown = all ? report.findings : report.findings.slice(0, MOST);
   const more = report.findings.length - shown.length;
   return [
-    ...report.files.map((f) => `${f.name}: ${f.takenFor ?? 'not taken'}, ${f.rowsRead} rows`),
-    `records: ${report.created} new, ${report.updated} changed, ${report.unchanged} unchanged; ${report.rejected} rows rejected`,
-    `findings: ${count('error')} errors, ${count('warning')} warnings, ${count('note')} notes`,
+    ...report.files.map((f) => `${f.name}: ${f.takenFor === null ? 'not taken, nobody knows what it holds; ' : f.takenFor === f.name ? '' : `${f.takenFor}, `}${counted(f.rowsRead, 'row')}`),
+    `records: ${report.created} new, ${report.updated} changed, ${report.unchanged} unchanged; ${counted(report.rejected, 'row')} rejected`,
+    `findings: ${(['error', 'warning', 'note'] as const).map((kind) => counted(count(kind), kind)).join(', ')}`,
     ...shown.map(findingText),
     ...(more > 0 ? [`… and ${more} more; --all shows them`] : []),
   ].join('\n');

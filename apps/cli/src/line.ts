@@ -5,6 +5,7 @@ import type { CutRule, OutlookOrder, Plan, PlanAsk, PlanFinding } from '#plannin
 import type { PortfolioStore } from '#store';
 import { betterText } from './better-text.js';
 import { progressOn } from './said.js';
+import { Unusable } from './unusable.js';
 
 /** Where commands keep the portfolio. */
 export const DATABASE = 'rollout.sqlite';
@@ -64,20 +65,20 @@ export async function keptPlan(store: PortfolioStore, id: string | undefined): P
   const wanted = id ?? (await store.plans())[0]?.id;
   if (wanted === undefined) throw new Error('No plan is kept yet; `rollout plan` makes one.');
   const kept = await store.loadPlan(wanted);
-  if (kept === null) throw new Error(`There is no plan ${wanted}.`);
+  if (kept === null) throw new Unusable(`There is no plan ${wanted}.`);
   return kept.body as Plan;
 }
 
 /**
  * Caps of the command line: `OWNER1/2026-27=14000` for a phase, `14000` alone for one cap in each owner's first year.
  *
- * @throws Error for anything else
+ * @throws Unusable for anything else
  */
 export function asked(caps: readonly string[], view: string | undefined): PlanAsk {
-  if (view !== undefined && view !== 'whole' && view !== 'owner') throw new Error(`--view must be whole or owner, got ${view}`);
+  if (view !== undefined && view !== 'whole' && view !== 'owner') throw new Unusable(`--view must be whole or owner, got ${view}`);
   const money = (text: string): number => {
     const dollars = Number(text.replace(/[$,]/g, ''));
-    if (!(dollars >= 0)) throw new Error(`--cap must be dollars, got ${text}`);
+    if (!(dollars >= 0)) throw new Unusable(`--cap must be dollars, got ${text}`);
     return Math.round(dollars * 100);
   };
   const byPhase = caps.filter((c) => c.includes('=')).map((c) => ({ phase: c.slice(0, c.lastIndexOf('=')), cap_cents: money(c.slice(c.lastIndexOf('=') + 1)) }));
@@ -88,16 +89,16 @@ export function asked(caps: readonly string[], view: string | undefined): PlanAs
 /** Selections made again under draws, for how often a dwelling is in the plan. */
 const SELECTIONS = 200;
 
-/** Draws of the command line; none for 0. @throws Error for anything that is not a whole number */
+/** Draws of the command line; none for 0. @throws Unusable for anything that is not a whole number */
 export function askedOutlook(draws: string, seed: string): { readonly outlook?: OutlookOrder } {
   const [count, start] = [Number(draws), Number(seed)];
-  if (!Number.isInteger(count) || count < 0 || count === 1) throw new Error(`--draws must be 0 or a whole number from 2, got ${draws}`);
-  if (!Number.isInteger(start)) throw new Error(`--seed must be a whole number, got ${seed}`);
+  if (!Number.isInteger(count) || count < 0 || count === 1) throw new Unusable(`--draws must be 0 or a whole number from 2, got ${draws}`);
+  if (!Number.isInteger(start)) throw new Unusable(`--seed must be a whole number, got ${seed}`);
   return count === 0 ? {} : { outlook: { seed: start, draws: count, selections: Math.min(SELECTIONS, count) } };
 }
 
-/** What the choice aims at, as asked. @throws Error for any other word */
+/** What the choice aims at, as asked. @throws Unusable for any other word */
 export function askedAim(aim: string): Plan['aim'] {
-  if (aim !== 'middle' && aim !== 'nine-in-ten') throw new Error(`--aim must be middle or nine-in-ten, got ${aim}`);
+  if (aim !== 'middle' && aim !== 'nine-in-ten') throw new Unusable(`--aim must be middle or nine-in-ten, got ${aim}`);
   return aim;
 }

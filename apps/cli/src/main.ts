@@ -20,6 +20,7 @@ import { serve } from './commands/serve.js';
 import { shadow } from './commands/shadow-line.js';
 import { sign } from './commands/sign.js';
 import { verify } from './commands/verify.js';
+import { endOf } from './unusable.js';
 
 // Nothing heavy is loaded here: each command loads what it needs when it is asked for, so that --help and compute start at once.
 const program = new Command('rollout')
@@ -43,8 +44,8 @@ Examples:
   rollout verify                                      did it pay: bills after the film against bills before
   rollout compute --list                              every figure can be worked again from outside
 
-Exit codes: 0 done; 1 failed (the message says why); 2 a value or a file cannot be used (findings printed);
-            3 done, but rows were rejected or errors remain in the files.`,
+Exit codes: 0 done; 1 failed (the message says why); 2 an option, a value or a file cannot be used (said on standard error);
+            3 done, but rows were rejected or errors remain in the files, or pieces found no room.`,
   );
 
 // In the order of the work.
@@ -53,7 +54,7 @@ for (const add of [check, importFolder, bills, ledger, rank, plan, explain, rece
 try {
   await program.parseAsync();
 } catch (fault) {
-  const { code, exitCode } = fault as { code?: string; exitCode?: number };
-  if (code?.startsWith('commander.') !== true) console.error(fault instanceof Error ? fault.message : String(fault));
-  process.exitCode = exitCode ?? 1;
+  const { code, says } = endOf(fault);
+  if (says !== null) console.error(says);
+  process.exitCode = code;
 }

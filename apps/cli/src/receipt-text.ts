@@ -19,6 +19,8 @@ function stepRows(steps: readonly ReceiptStep[]): string[] {
   return [...lines.slice(0, head), `  … ${String(lines.length - MOST_STEPS + 1)} more steps, all in --json …`, ...lines.slice(-6)];
 }
 
+const shortened = (text: string, most: number): string => (text.length > most ? `${text.slice(0, most - 1)}…` : text);
+
 /** Rows of one file and the same columns on one line. */
 function rowLines(receipt: Receipt): string[] {
   const byPlace = new Map<string, number[]>();
@@ -43,7 +45,7 @@ function computeLines({ compute, computeWhy, figure }: Receipt): string[] {
 export function receiptText(receipt: Receipt): string {
   const { worked } = receipt;
   const held = worked.agrees ? 'The steps come to the same.' : `The steps come to ${figureText(worked.value, receipt.unit)}: ${worked.why ?? ''}.`;
-  const assumed = receipt.assumptions.slice(0, 12).map((a) => [a.name, a.value, a.unit, a.basis, a.source.length > 60 ? `${a.source.slice(0, 59)}…` : a.source]);
+  const assumed = receipt.assumptions.slice(0, 12).map((a) => [a.name, shortened(a.value, 14), shortened(a.unit, 36), a.basis, shortened(a.source, 60)]);
   return [
     `${receipt.title}: ${figureText(receipt.value, receipt.unit)}`,
     `(${receipt.figure})`,

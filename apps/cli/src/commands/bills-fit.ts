@@ -3,6 +3,7 @@ import { billsJob } from '../bills-job.js';
 import { fitText } from '../fit-text.js';
 import { withStore } from '../line.js';
 import { DATABASE_OPTION, print, type Shared } from './command.js';
+import { Unusable } from '../unusable.js';
 
 interface FitOptions extends Shared {
   readonly database: string;
@@ -21,7 +22,7 @@ export const fitBillsCommand = (bills: Command): void => {
     .action(async (options: FitOptions) => {
       const { fitBills } = await import('#planning');
       const job = await withStore(options.database, (store) => billsJob(store, options.folder));
-      if (options.meter !== undefined && !job.portfolio.meters.some(({ id }) => id === options.meter)) throw new Error(`There is no meter ${options.meter}.`);
+      if (options.meter !== undefined && !job.portfolio.meters.some(({ id }) => id === options.meter)) throw new Unusable(`There is no meter ${options.meter}.`);
       const wanted = options.meter === undefined ? job.portfolio.bills : job.portfolio.bills.filter(({ meter }) => meter === options.meter);
       const fits = fitBills({ ...job, portfolio: { ...job.portfolio, bills: wanted } });
       print(fits, () => fitText(fits), options.json);

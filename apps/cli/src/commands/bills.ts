@@ -1,17 +1,18 @@
 import type { Command } from 'commander';
 import type { Bill } from '#calc';
 import { billsText } from '../bills-text.js';
-import { reportText } from '../findings-text.js';
+import { reportText, writtenText } from '../findings-text.js';
 import { withStore } from '../line.js';
 import { fitBillsCommand } from './bills-fit.js';
 import { type AddCommand, DATABASE_OPTION, print, type Shared } from './command.js';
 import { codeOf, writeRejects } from './rejects.js';
+import { Unusable } from '../unusable.js';
 
 interface ImportOptions extends Shared {
   readonly database: string;
   readonly meter?: string;
   readonly by: string;
-  readonly dry?: boolean;
+  readonly dryRun?: boolean;
   readonly rejects: string;
 }
 
@@ -27,20 +28,20 @@ const importBills = (bills: Command): void => {
     .option(...DATABASE_OPTION)
     .option('--meter <id>', 'the meter of files that name none')
     .option('--by <day|block>', 'interval readings as days, or as the blocks they come in', 'day')
-    .option('--dry', 'say what would be taken; change nothing')
+    .option('--dry-run', 'say what would be taken; change nothing')
     .option('--rejects <folder>', 'where reject files go', 'out/rejects')
     .option('--all', 'every finding')
     .option('--json', 'the report as JSON')
     .action(async (paths: string[], options: ImportOptions) => {
-      if (options.by !== 'day' && options.by !== 'block') throw new Error(`--by must be day or block, got ${options.by}`);
+      if (options.by !== 'day' && options.by !== 'block') throw new Unusable(`--by must be day or block, got ${options.by}`);
       const take = { only: 'bills', by: options.by, ...(options.meter === undefined ? {} : { meter: options.meter }) } as const;
       const { IntakeService, billFilesOf } = await import('#intake');
       const files = await billFilesOf(paths);
       const report = await withStore(options.database, (store) => {
         const service = new IntakeService(store);
-        return options.dry === true ? service.check(files, take) : service.import(files, new Date().toISOString(), take);
+        return options.dryRun === true ? service.check(files, take) : service.import(files, new Date().toISOString(), take);
       });
-      print(report, () => reportText(report, options.all === true), options.json);
+      print(report, () => `${reportText(report, options.all === true)}\n${writtenText(report, options.dryRun === true)}`, options.json);
       writeRejects(report, options.rejects);
       process.exitCode = codeOf(report);
     });
@@ -56,7 +57,7 @@ const showBills = (bills: Command): void => {
     .action(async (options: ShowOptions) => {
       const { usableBills } = await import('#calc');
       const kept = await withStore(options.database, (store) => store.load());
-      if (options.meter !== undefined && !kept.meters.some(({ id }) => id === options.meter)) throw new Error(`There is no meter ${options.meter}.`);
+      if (options.meter !== undefined && !kept.meters.some(({ id }) => id === options.meter)) throw new Unusable(`There is no meter ${options.meter}.`);
       const asked: readonly Bill[] = options.meter === undefined ? kept.bills : kept.bills.filter(({ meter }) => meter === options.meter);
       const usable = usableBills(asked);
       print({ bills: asked, ...usable }, () => billsText(asked, usable), options.json);

@@ -1,4 +1,4 @@
-import { reportText } from '../findings-text.js';
+import { reportText, writtenText } from '../findings-text.js';
 import { takeIn, withStore } from '../line.js';
 import { type AddCommand, print, type Shared } from './command.js';
 import { codeOf } from './rejects.js';
@@ -12,7 +12,7 @@ export const check: AddCommand = (program) => {
     .option('--json', 'the report as JSON')
     .action(async (folder: string, options: Shared) => {
       const report = await withStore(options.database ?? ':memory:', (store) => takeIn(store, folder, true));
-      print(report, () => reportText(report, options.all === true), options.json);
+      print(report, () => `${reportText(report, options.all === true)}\n${writtenText(report, true)}`, options.json);
       process.exitCode = codeOf(report);
     });
 };

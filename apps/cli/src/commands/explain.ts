@@ -1,6 +1,7 @@
 import { dwellingText } from '../explain-text.js';
 import { keptPlan, withStore } from '../line.js';
 import { type AddCommand, DATABASE_OPTION, print, type Shared } from './command.js';
+import { Unusable } from '../unusable.js';
 
 interface ExplainOptions extends Shared {
   readonly database: string;
@@ -17,7 +18,7 @@ export const explain: AddCommand = (program) => {
     .action(async (dwelling: string, options: ExplainOptions) => {
       const kept = await withStore(options.database, (store) => keptPlan(store, options.plan));
       const text = dwellingText(kept, dwelling);
-      if (text === null) throw new Error(`There is no dwelling ${dwelling} in plan ${kept.id}${kept.explanations === undefined ? ', which was kept before reasons were recorded' : ''}.`);
+      if (text === null) throw new Unusable(`There is no dwelling ${dwelling} in plan ${kept.id}${kept.explanations === undefined ? ', which was kept before reasons were recorded' : ''}.`);
       const reason = kept.explanations?.dwellings.find((d) => d.dwelling === dwelling) ?? null;
       const reserve = kept.explanations?.reserve.find((r) => r.dwelling === dwelling) ?? null;
       print({ plan: kept.id, dwelling, reason, reserve, prices: kept.explanations?.prices ?? [] }, () => text, options.json);

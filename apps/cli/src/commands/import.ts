@@ -1,4 +1,4 @@
-import { reportText } from '../findings-text.js';
+import { reportText, writtenText } from '../findings-text.js';
 import { takeIn, withStore } from '../line.js';
 import { type AddCommand, DATABASE_OPTION, print, type Shared } from './command.js';
 import { codeOf, writeRejects } from './rejects.js';
@@ -13,7 +13,7 @@ export const importFolder: AddCommand = (program) => {
     .option('--json', 'the report as JSON')
     .action(async (folder: string, options: Shared & { readonly database: string; readonly rejects: string }) => {
       const report = await withStore(options.database, (store) => takeIn(store, folder, false));
-      print(report, () => reportText(report, options.all === true), options.json);
+      print(report, () => `${reportText(report, options.all === true)}\n${writtenText(report, false)}`, options.json);
       writeRejects(report, options.rejects);
       process.exitCode = codeOf(report);
     });

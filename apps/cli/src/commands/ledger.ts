@@ -1,6 +1,7 @@
 import { ledgerText } from '../ledger-text.js';
 import { withStore } from '../line.js';
 import { type AddCommand, DATABASE_OPTION, print, type Shared } from './command.js';
+import { Unusable } from '../unusable.js';
 
 export const ledger: AddCommand = (program) => {
   program
@@ -12,7 +13,7 @@ export const ledger: AddCommand = (program) => {
     .action(async (options: Shared & { readonly database: string; readonly on?: string }) => {
       const { ledgerReport } = await import('#planning');
       const on = options.on ?? new Date().toISOString().slice(0, 10);
-      if (!/^\d{4}-\d{2}-\d{2}$/.test(on)) throw new Error(`--on must be a day as year-month-day, got ${on}`);
+      if (!/^\d{4}-\d{2}-\d{2}$/.test(on)) throw new Unusable(`--on must be a day as year-month-day, got ${on}`);
       const report = ledgerReport(await withStore(options.database, (store) => store.load()), on);
       print(report, () => ledgerText(report), options.json);
     });

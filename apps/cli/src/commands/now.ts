@@ -5,6 +5,7 @@ import type { PortfolioStore } from '#store';
 import { withStore } from '../line.js';
 import { tableText } from '../said.js';
 import { type AddCommand, DATABASE_OPTION, print, type Shared } from './command.js';
+import { Unusable } from '../unusable.js';
 
 interface NowOptions extends Shared {
   readonly database: string;
@@ -21,7 +22,7 @@ async function shelf(store: PortfolioStore, file: string | undefined): Promise<r
   if (file !== undefined) {
     const read = await readInventory([fileAt(file)], { kept, only: 'rolls' });
     const errors = read.findings.filter((f) => f.severity === 'error');
-    if (errors.length > 0) throw new Error(errors.map((f) => `${f.file}, row ${String(f.row)}: ${f.column ?? ''} expected ${f.expected}`).join('\n'));
+    if (errors.length > 0) throw new Unusable(errors.map((f) => `${f.file}, row ${String(f.row)}: ${f.column ?? ''} expected ${f.expected}`).join('\n'));
     return startingStock(read.records.rolls.map((r): Roll => ({ ...r, inStock: Math.max(1, r.inStock) })));
   }
   const [newest] = await store.plans();
@@ -49,7 +50,7 @@ export const now: AddCommand = (program) => {
     .option('--json', 'the answer as JSON')
     .action(async (options: NowOptions) => {
       const hours = Number(options.hours);
-      if (!(hours > 0)) throw new Error(`--hours must be above 0, got ${options.hours}`);
+      if (!(hours > 0)) throw new Unusable(`--hours must be above 0, got ${options.hours}`);
       const [{ PlanningService }, { workerPool }] = await Promise.all([import('#planning'), import('#workers')]);
       const answer = await withStore(options.database, async (store) => {
         const stock = await shelf(store, options.stock);

@@ -4,6 +4,7 @@ import type { PaperName } from '#papers';
 import type { Plan } from '#planning';
 import { keptPlan, withStore } from '../line.js';
 import { type AddCommand, DATABASE_OPTION, print, type Shared } from './command.js';
+import { Unusable } from '../unusable.js';
 
 /** A paper as it was written to the folder. */
 export interface WrittenPaper {
@@ -20,15 +21,15 @@ export interface PaperAsk {
 /**
  * Writes the papers of a plan into a folder, each under its name.
  *
- * @throws Error for a name or a format that is not known
+ * @throws Unusable for a name or a format that is not known
  */
 export async function writePapers(made: Plan, ask: PaperAsk): Promise<WrittenPaper[]> {
   const { english, isPaperFormat, isPaperName, paper, PAPER_NAMES } = await import('#papers');
   const names = ask.only === undefined ? PAPER_NAMES : ask.only.split(',').map((name) => name.trim());
   const unknown = names.filter((name) => !isPaperName(name));
-  if (unknown.length > 0) throw new Error(`--only must name papers out of ${PAPER_NAMES.join(', ')}, got ${unknown.join(', ')}`);
+  if (unknown.length > 0) throw new Unusable(`--only must name papers out of ${PAPER_NAMES.join(', ')}, got ${unknown.join(', ')}`);
   const { format = null } = ask;
-  if (format !== null && !isPaperFormat(format)) throw new Error(`--format must be letter or a4, got ${format}`);
+  if (format !== null && !isPaperFormat(format)) throw new Unusable(`--format must be letter or a4, got ${format}`);
   mkdirSync(ask.out, { recursive: true });
   const terms = { printed: new Date(), format, texts: english };
   const written: WrittenPaper[] = [];

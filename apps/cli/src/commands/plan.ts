@@ -2,6 +2,7 @@ import type { CutRule } from '#planning';
 import { asked, askedAim, askedOutlook, keptPlan, makePlan, withStore } from '../line.js';
 import { planText } from '../plan-text.js';
 import { type AddCommand, collect, DATABASE_OPTION, print, type Shared } from './command.js';
+import { Unusable, wholeNumber } from '../unusable.js';
 
 interface PlanOptions extends Shared {
   readonly database: string;
@@ -19,11 +20,11 @@ interface PlanOptions extends Shared {
   readonly prove?: string | true;
 }
 
-/** @throws Error for anything but minutes above 0 */
+/** @throws Unusable for anything but minutes above 0 */
 function proveSeconds({ prove }: PlanOptions): { prove_s?: number } {
   if (prove === undefined) return {};
   const minutes = prove === true ? 10 : Number(prove);
-  if (!(minutes > 0)) throw new Error(`--prove must be minutes above 0, got ${String(prove)}`);
+  if (!(minutes > 0)) throw new Unusable(`--prove must be minutes above 0, got ${String(prove)}`);
   return { prove_s: minutes * 60 };
 }
 
@@ -60,7 +61,7 @@ export const plan: AddCommand = (program) => {
     .option('--json', 'the plan as JSON')
     .action(async (options: PlanOptions) => {
       if (options.check !== undefined) return checkKept(options, options.check);
-      const order = { ask: asked(options.cap, options.view), folder: options.folder, timeLimit_s: Number(options.seconds), quiet: options.quiet === true, report: null, ...askedOutlook(options.draws, options.seed), aim: askedAim(options.aim), ...proveSeconds(options), ...cutRuleOf(options), ...(options.replan === undefined ? {} : { replan: options.replan }) };
+      const order = { ask: asked(options.cap, options.view), folder: options.folder, timeLimit_s: wholeNumber(options.seconds, '--seconds', 1), quiet: options.quiet === true, report: null, ...askedOutlook(options.draws, options.seed), aim: askedAim(options.aim), ...proveSeconds(options), ...cutRuleOf(options), ...(options.replan === undefined ? {} : { replan: options.replan }) };
       const made = await withStore(options.database, (store) => makePlan(store, order));
       print(made, () => planText(made), options.json);
     });

@@ -1,5 +1,6 @@
 import { keptPlan, withStore } from '../line.js';
 import { ranksText } from '../plan-text.js';
+import { wholeNumber } from '../unusable.js';
 import { type AddCommand, DATABASE_OPTION, print, type Shared } from './command.js';
 
 interface RankOptions extends Shared {
@@ -21,6 +22,6 @@ export const rank: AddCommand = (program) => {
     .action(async (options: RankOptions) => {
       const kept = await withStore(options.database, (store) => keptPlan(store, options.plan));
       const rows = options.facades === true ? kept.rankedFacades : kept.rankedDwellings;
-      print(rows, () => ranksText(rows, Number(options.most)), options.json);
+      print(rows, () => ranksText(rows, wholeNumber(options.most, '--most', 1)), options.json);
     });
 };

@@ -6,6 +6,7 @@ import { keptPlan, withStore } from '../line.js';
 import { receiptText } from '../receipt-text.js';
 import { tableText } from '../said.js';
 import { type AddCommand, DATABASE_OPTION, print, type Shared } from './command.js';
+import { Unusable } from '../unusable.js';
 
 interface ReceiptOptions extends Shared {
   readonly database: string;
@@ -16,14 +17,15 @@ interface ReceiptOptions extends Shared {
 }
 
 async function listed(plan: Plan, json: boolean | undefined): Promise<void> {
-  const { receiptFigures } = await import('#planning');
+  const { receiptFigures, WITHOUT_RECEIPT } = await import('#planning');
   const figures = receiptFigures(plan).map(({ id, title }) => ({ id, title }));
-  print(figures, () => tableText(['figure', 'what it is'], figures.map((f) => [f.id, f.title])), json);
+  const without = WITHOUT_RECEIPT.map((w) => `  ${w.what}: ${w.why}.`);
+  print({ figures, without: WITHOUT_RECEIPT }, () => [tableText(['figure', 'what it is'], figures.map((f) => [f.id, f.title])), '', 'Not opened by a receipt:', ...without].join('\n'), json);
 }
 
-/** Writes what the kernel takes. @throws Error where no kernel gives the figure */
+/** Writes what the kernel takes. @throws Unusable where no kernel gives the figure */
 function writeCompute(receipt: Receipt, file: string): void {
-  if (receipt.compute === null) throw new Error(`No kernel gives ${receipt.figure}: ${receipt.computeWhy ?? 'it is worked by hand'}.`);
+  if (receipt.compute === null) throw new Unusable(`No kernel gives ${receipt.figure}: ${receipt.computeWhy ?? 'it is worked by hand'}.`);
   writeFileSync(file, JSON.stringify(receipt.compute.input, null, 1) + '\n');
 }
 
@@ -34,7 +36,7 @@ async function opened(store: PortfolioStore, id: string, options: ReceiptOptions
   const pool = workerPool();
   try {
     const receipt = await new PlanningService(pool, store).receipt(plan, id, (file) => resolve(options.folder, file));
-    if ('nearest' in receipt) throw new Error(`There is no figure ${id} in plan ${plan.id}. Nearest: ${receipt.nearest.join(', ')}. All of them: rollout receipt --list.`);
+    if ('nearest' in receipt) throw new Unusable(`There is no figure ${id} in plan ${plan.id}. Nearest: ${receipt.nearest.join(', ')}. All of them: rollout receipt --list.`);
     return receipt;
   } finally {
     await pool.end();

@@ -1,7 +1,8 @@
-import { reportText } from '../findings-text.js';
+import { reportText, writtenText } from '../findings-text.js';
 import { withStore } from '../line.js';
 import { type AddCommand, DATABASE_OPTION, print, type Shared } from './command.js';
 import { codeOf, writeRejects } from './rejects.js';
+import { Unusable } from '../unusable.js';
 
 interface RecordOptions extends Shared {
   readonly database: string;
@@ -27,7 +28,7 @@ export const record: AddCommand = (program) => {
     .option('--json', 'the report as JSON')
     .action(async (files: readonly string[], options: RecordOptions) => {
       if (options.undo !== undefined) return undone(options.undo, options);
-      if (files.length === 0) throw new Error('Name one or more files of site records, or --undo an import.');
+      if (files.length === 0) throw new Unusable('Name one or more files of site records, or --undo an import.');
       const { fileAt, IntakeService } = await import('#intake');
       const { report, imports } = await withStore(options.database, async (store) => {
         const service = new IntakeService(store);
@@ -40,7 +41,7 @@ export const record: AddCommand = (program) => {
       print({ ...report, imports: imports.map((i) => i.id) }, () => [
         reportText(report, options.all === true),
         ...imports.map((i) => `import ${i.id}: ${i.file} (rollout record --undo ${i.id} takes it back)`),
-        ...(report.written ? [] : [options.dryRun === true ? 'Dry run: nothing was written.' : 'Nothing to write.']),
+        writtenText(report, options.dryRun === true),
       ].join('\n'), options.json);
       writeRejects(report, options.rejects);
       process.exitCode = codeOf(report);

@@ -2,6 +2,7 @@ import type { RelaidPlan } from '#planning';
 import { keptPlan, withStore } from '../line.js';
 import { tableText } from '../said.js';
 import { type AddCommand, collect, DATABASE_OPTION, DONE, print, type Shared, WITH_REJECTS } from './command.js';
+import { Unusable } from '../unusable.js';
 
 interface RelayOptions extends Shared {
   readonly database: string;
@@ -10,15 +11,15 @@ interface RelayOptions extends Shared {
   readonly cutTo: string[];
 }
 
-/** `ROLL=INCHES` of the command line; the name of a roll may hold "=" itself. @throws Error for anything else */
+/** `ROLL=INCHES` of the command line; the name of a roll may hold "=" itself. @throws Unusable for anything else */
 async function cutTo_mm(texts: readonly string[], rolls: ReadonlySet<string>): Promise<Map<string, number>> {
   const { mmOfTicks, TICKS_PER_IN } = await import('#calc');
   return new Map(texts.map((text) => {
     const at = text.lastIndexOf('=');
     const length = Number(text.slice(at + 1));
-    if (at < 1 || !(length >= 0)) throw new Error(`--cut-to must be ROLL=INCHES, got ${text}`);
+    if (at < 1 || !(length >= 0)) throw new Unusable(`--cut-to must be ROLL=INCHES, got ${text}`);
     const roll = text.slice(0, at);
-    if (!rolls.has(roll)) throw new Error(`--cut-to names roll ${roll}; the plan cuts ${[...rolls].join(', ')}`);
+    if (!rolls.has(roll)) throw new Unusable(`--cut-to names roll ${roll}; the plan cuts ${[...rolls].join(', ')}`);
     return [roll, mmOfTicks(length * TICKS_PER_IN)];
   }));
 }

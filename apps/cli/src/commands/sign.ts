@@ -1,4 +1,4 @@
-import { withStore } from '../line.js';
+import { keptPlan, withStore } from '../line.js';
 import { type AddCommand, DATABASE_OPTION, print, type Shared } from './command.js';
 
 export const sign: AddCommand = (program) => {
@@ -8,7 +8,10 @@ export const sign: AddCommand = (program) => {
     .option(...DATABASE_OPTION)
     .option('--json', 'as JSON')
     .action(async (id: string, options: Shared & { readonly database: string }) => {
-      await withStore(options.database, (store) => store.signPlan(id));
+      await withStore(options.database, async (store) => {
+        await keptPlan(store, id);
+        await store.signPlan(id);
+      });
       print({ plan: id, signed: true }, () => `plan ${id} is signed`, options.json);
     });
 };
