@@ -18,7 +18,7 @@ export default {
   timeoutFactor: 2,
   incremental: true,
   incrementalFile: `reports/mutation/${name}.incremental.json`,
-  reporters: ['clear-text', 'json'],
+  reporters: ['clear-text', 'progress-append-only', 'json'],
   clearTextReporter: { allowColor: false, logTests: false, reportTests: false, reportScoreTable: true },
   jsonReporter: { fileName: `reports/mutation/${name}.json` },
   tempDirName: '.stryker-tmp',

@@ -21,7 +21,7 @@ it.each<[string, Partial<SelectionProblem>]>([
   ['a film for nothing', withOption({ cost_cents: 0, crewMinutes: 0 })],
   ['a year for the last phase', withOption({ phases: [0, 1] })],
   ['a visit price for each year', withBuilding({ visitPrice: [0, 3] })],
-  ['a building nobody lists', { groups: [{ id: 'A1', building: 'X', options: [] }], buildings: undefined as never }],
+  ['a building nobody lists', { groups: [{ id: 'A1', building: 'X', options: [] }], buildings: undefined }],
   ['rules on groups that are there', { must: ['A1'], mustNot: ['A2'], exclusive: [['A1', 'A2']], keepTogether: [{ groups: ['A1', 'A2'], price: 0 }] }],
   ['some time', { timeLimit_s: 0.1 }],
 ])('%s are taken', (_, more) => {

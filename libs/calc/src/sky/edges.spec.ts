@@ -68,7 +68,7 @@ describe('the handbook’s clear day', () => {
   it.each([
     [1, 390, 0.142, 0.058, -20], [2, 385, 0.144, 0.06, -10.8], [3, 376, 0.156, 0.071, 0], [4, 360, 0.18, 0.097, 11.6], [5, 350, 0.196, 0.121, 20], [6, 345, 0.205, 0.134, 23.45],
     [7, 344, 0.207, 0.136, 20.6], [8, 351, 0.201, 0.122, 12.3], [9, 365, 0.177, 0.092, 0], [10, 378, 0.16, 0.073, -10.5], [11, 387, 0.149, 0.063, -19.8], [12, 391, 0.142, 0.057, -23.45],
-  ])('of month %p has at noon in 40° N the beam A exp(−B / sin h), and C of it on level ground', (month, A, B, C, declination) => {
+  ])('of month %p has at noon in 40° N the beam A exp(−B / sin h), and C of it on level ground', (...[month, A, B, C, declination]) => {
     const gain = clearDayGain({ latitude_deg: 40, month, azimuth_deg: 0, tilt_deg: 0 }, 12);
     const direct = A * 3.154591 * Math.exp(-B / Math.sin(((50 + declination) * Math.PI) / 180));
     expect(gain.sunAltitude_deg).toBeCloseTo(50 + declination, 9);
