@@ -20,6 +20,7 @@ import { metersSheet } from './sheets/meters.js';
 import { picturesSheet } from './sheets/pictures.js';
 import { planDetailsSheet, planSheet } from './sheets/plan-lines.js';
 import { rankedDwellingsSheet, rankedFacadesSheet } from './sheets/ranked.js';
+import { receiptsSheet } from './sheets/receipts.js';
 import { reserveSheet } from './sheets/reserve.js';
 import { summarySheet } from './sheets/summary.js';
 import { uncertaintyFiguresSheet, uncertaintySheet } from './sheets/uncertainty.js';
@@ -54,6 +55,7 @@ function writeSheets(book: Book, plan: Plan): void {
   calibrationSheet(book, plan);
   verificationSheet(book, plan);
   assumptionsSheet(book, plan);
+  receiptsSheet(book, plan);
   findingsSheet(book, plan);
   summarySheet(book, plan, { plan: planPlace, workOrders, cutList, film, payback });
 }

@@ -30,6 +30,7 @@ export const SHEET = {
   calibration: 'Calibration',
   verification: 'Verification',
   assumptions: 'Assumptions and sources',
+  receipts: 'Receipts',
   findings: 'Findings',
 } as const;
 
@@ -73,5 +74,6 @@ export const SHEET_LINES: readonly SheetLine[] = [
   { sheet: SHEET.calibration, reader: 'Science', about: 'what bills did to the model' },
   { sheet: SHEET.verification, reader: 'Science', about: 'bills after the film against bills before' },
   { sheet: SHEET.assumptions, reader: 'All', about: 'terms, assumed values, weather and films, each with source and basis' },
+  { sheet: SHEET.receipts, reader: 'All', about: 'how any figure is opened to one page and worked again' },
   { sheet: SHEET.findings, reader: 'All', about: 'what the data and the result have to say' },
 ];

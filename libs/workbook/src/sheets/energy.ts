@@ -50,8 +50,7 @@ const glassColumns: readonly Column<OptionGlass>[] = [
   { head: 'Cut on single clear', unit: 'as the sheet says', width: 9, format: FORMAT.percent, value: (g) => g.cutOnSingleClear },
   { head: 'Survives here', unit: 'of that', width: 9, format: FORMAT.percent, value: (g) => g.survives },
   { head: 'Edge stress, estimate', unit: 'MPa', width: 9, format: FORMAT.one, value: (g) => g.edgeStress_MPa },
-  { head: 'Highest in', unit: 'weather', width: 9, value: (g) => g.edgeStressWeather },
-  { head: 'Figures', unit: '', width: 10, runsOn: true, value: (g) => [g.isMeasured ? 'measured on site' : g.assumed ?? 'catalogue', ...(g.misleads ? ['the sheet\'s figure would mislead here'] : [])].join('; ') },
+  { head: 'Figures, and when the stress is highest', unit: '', width: 10, runsOn: true, value: (g) => [g.isMeasured ? 'measured on site' : g.assumed ?? 'catalogue', ...(g.misleads ? ['the sheet\'s figure would mislead here'] : []), g.edgeStressWeather].join('; ') },
 ];
 
 const peakColumns: readonly Column<BuildingPeak>[] = [

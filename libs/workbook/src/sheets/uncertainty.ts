@@ -96,6 +96,7 @@ export function uncertaintyFiguresSheet(book: Book, plan: Plan): void {
     row = writeTable(sheet, row + 1, { columns, rows }).nextRow;
   };
   part('Chances by line', figureColumns(money), outlook.lines);
+  sheet.getRow(row - 1).addPageBreak();
   part('What was drawn', inputColumns, outlook.inputs);
   sheet.pageSetup.printArea = `A$1:J$${String(row)}`;
   sheet.pageSetup.printTitlesRow = '1:2'; // several tables: the head of the first would stand over the others
