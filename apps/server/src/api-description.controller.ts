@@ -1,3 +1,4 @@
+import { programVersion } from '#catalogue';
 import { Controller, Get, Injectable } from '@nestjs/common';
 import { ApiExcludeController, DocumentBuilder, SwaggerModule, type OpenAPIObject } from '@nestjs/swagger';
 import type { NestExpressApplication } from '@nestjs/platform-express';
@@ -13,7 +14,7 @@ export class ApiDescription {
       .setOpenAPIVersion('3.1.0')
       .setTitle('Film Rollout')
       .setDescription('Survey files in; ranked dwellings and facades, a plan under the caps with its bound, and a workbook out. Every error is application/problem+json (RFC 9457).')
-      .setVersion('0.1.0')
+      .setVersion(programVersion())
       .addServer('/')
       .build();
     this.#document = SwaggerModule.createDocument(app, of);
