@@ -114,7 +114,7 @@ describe('the worked example, from row to cell', () => {
 
   it('writes the same figures into the cells of the workbook', () => {
     const cells: unknown[] = [];
-    for (const name of ['Plan', 'Work orders', 'Film to buy']) {
+    for (const name of ['Plan', 'Plan details', 'Work orders', 'Film to buy']) {
       rolloutWorkbook(plan).getWorksheet(name)!.eachRow((row) => { row.eachCell((cell) => { cells.push(cell.value); }); });
     }
     expect(cells).toEqual(expect.arrayContaining(['35 1/8 × 59 3/8', '34 × 58 1/4']));
