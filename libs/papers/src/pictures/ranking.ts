@@ -28,6 +28,7 @@ function inPlanText(row: RankedDwelling, plan: Plan, say: Say): string {
   if (line !== undefined) return cutOff(line.option.id === row.option ? line.phase : say('rank.other', { phase: line.phase }));
   if (row.inPlan.startsWith('waits')) return say('rank.waits');
   if (row.inPlan.startsWith('in reserve')) return say('rank.reserve');
+  if (row.inPlan.startsWith('does not pay')) return say('rank.poor');
   return cutOff(row.inPlan);
 }
 

@@ -7,6 +7,7 @@ export const figures = {
   'rank.gap': 'A grey line marks ranks left out. * the plan takes other sides or another film of it.',
   'rank.other': '{phase} *',
   'rank.waits': 'waits for a letter',
+  'rank.poor': 'does not pay',
   'rank.reserve': 'in reserve',
 
   'curve.title': 'What a larger or smaller cap is worth: {of}',
