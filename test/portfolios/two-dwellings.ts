@@ -24,6 +24,8 @@ const settings: PlanSettings = {
   plantAgeing: 'off',
   realisation: 'as-modelled',
   drawSeed: null,
+  crews: null,
+  crewIsNew: null,
   mixedFilm: false,
   noWork: [{ firstDay: '2026-09-01', lastDay: '2026-10-31', reason: 'storm season' }],
 };

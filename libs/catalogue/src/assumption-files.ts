@@ -121,6 +121,8 @@ const work = file({
   crewSize: positive,
   crewDays_wk: positive,
   crewHours_day: positive,
+  crews: positive,
+  crewIsNew: truth,
   notice_h: amount,
   visit_cents: amount,
   visitMinutes: amount,

@@ -47,6 +47,8 @@ const PLAN_FIELDS: Readonly<Record<keyof PlanText, string>> = {
   consumables_per_m2: 'solution, blades and cloths per square metre of film, in money',
   trim_per_edge_mm: 'film cut larger than the glass, PER EDGE; 12.7 mm is half an inch',
   crew_size: 'people',
+  crews: 'crews side by side',
+  crew_is_new: 'whether the crew puts film on for the first time: its first day takes longer',
   crew_days_wk: 'days a week',
   crew_hours_day: 'hours a day',
   plant_ageing: '`off` (the default), `kept` or `neglected`: whether an old cooling machine counts as worse by 1 % (kept) or 3 % (neglected) a year; it raises savings',

@@ -33,6 +33,8 @@ export const PlanText = z.strictObject({
   crew_size: z.number().int().min(1).max(200).nullable().default(null),
   crew_days_wk: z.number().min(0).max(7).nullable().default(null),
   crew_hours_day: z.number().min(0).max(24).nullable().default(null),
+  crews: z.number().int().min(1).max(100).nullable().default(null),
+  crew_is_new: z.boolean().nullable().default(null),
   mixed_film: z.boolean().default(false),
   realisation: z.enum(['as-modelled', 'as-found']).default('as-modelled'),
   draw_seed: z.number().int().min(0).max(2_147_483_647).nullable().default(null),
@@ -81,7 +83,7 @@ export function settingsOf(text: PlanText): PlanSettings {
     labour_cents_h: inCentsOr(text.labour_per_hour), labourIsCash: text.labour_is_cash, contingencyShare: text.contingency_share,
     materialTaxShare: text.material_tax_share, labourTaxShare: text.labour_tax_share,
     consumables_cents_m2: inCentsOr(text.consumables_per_m2), trimPerEdge_mm: text.trim_per_edge_mm,
-    crewSize: text.crew_size, crewDays_wk: text.crew_days_wk, crewHours_day: text.crew_hours_day, mixedFilm: text.mixed_film,
+    crewSize: text.crew_size, crewDays_wk: text.crew_days_wk, crewHours_day: text.crew_hours_day, crews: text.crews, crewIsNew: text.crew_is_new, mixedFilm: text.mixed_film,
     realisation: text.realisation, drawSeed: text.draw_seed, plantAgeing: text.plant_ageing,
     noWork: text.no_work.map(({ first_day, last_day, reason }) => ({ firstDay: first_day, lastDay: last_day, reason })),
   };

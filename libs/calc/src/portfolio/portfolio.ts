@@ -45,6 +45,10 @@ export interface PlanSettings {
   readonly crewSize: Known<number>;
   readonly crewDays_wk: Known<number>;
   readonly crewHours_day: Known<number>;
+  /** Crews that work side by side. */
+  readonly crews?: Known<number>;
+  /** The crew has not put film on before: its first day takes longer. */
+  readonly crewIsNew?: Known<boolean>;
   /** Whether old machines count as worse than new by a share for each year; off by default. */
   readonly plantAgeing?: PlantAgeing;
   readonly mixedFilm: boolean;

@@ -14,6 +14,8 @@ export interface CalendarVisit {
   readonly noticeBy: string;
   /** The dwelling stands empty that day. */
   readonly isEmpty: boolean;
+  /** First day of a new crew: the minutes are longer by the factor of the time model. */
+  readonly isFirstDay?: true;
   /** Work that takes more than a day goes on: 1 the first day. */
   readonly part: number;
   readonly parts: number;

@@ -83,6 +83,19 @@ describe('the calendar', () => {
     expect(placed([open('a', 400)], { madeOn: '2027-07-01' }).calendar.notPlaced[0]!.why).toContain('cannot begin before 2027-07-02');
   });
 
+  it('lets crews work side by side in one building, and never two in one dwelling', () => {
+    const hours = { crews: 2, size: 2, days_wk: 3, hours_day: 4 };
+    expect(placed([open('a', 400), open('b', 400)], { hours }).calendar.days.map((d) => [d.day, d.crew])).toEqual([['2026-07-01', 1], ['2026-07-01', 2]]);
+    const same = (id: string): OpenOrder => open(id, 400, { order: { dwelling: 'B1/x' } });
+    expect(placed([same('a'), same('b')], { hours }).on.map(([day]) => day)).toEqual(['2026-07-01', '2026-07-03']);
+  });
+
+  it('gives a new crew longer on its first day, and no longer after it', () => {
+    // 60 + 1.5 × 200 = 360 of 480 leaves no room for 1.5 × 200 more; the next day takes 60 + 200.
+    const { calendar } = placed([open('a', 200), open('b', 200)], { firstDayFactor: 1.5 });
+    expect(calendar.days.map((d) => d.visits.map((v) => [v.workOrder, v.personMinutes.best, v.isFirstDay ?? false]))).toEqual([[['a', 300, true]], [['b', 200, false]]]);
+  });
+
   it('keeps out of a block', () => {
     const noWork = [{ firstDay: '2026-07-01', lastDay: '2026-07-05', reason: 'storm season: no exterior access' }];
     expect(placed([open('a', 100, { isOutdoor: true })], { noWork }).on[0]![0]).toBe('2026-07-06');

@@ -18,6 +18,8 @@ export interface CalendarRequest {
   /** ISO date; nothing is planned before the notices of its day can run out. */
   readonly madeOn: string;
   readonly shadeOn: (building: Building, azimuth_deg: number, day: string) => readonly ShadeTime[];
+  /** How much longer a new crew's first day takes; 1 for crews that know the work. */
+  readonly firstDayFactor?: number;
   readonly words: CrewWords;
 }
 
@@ -62,9 +64,9 @@ function visitsOf(booked: BookedDay, of: CalendarRequest): CalendarVisit[] {
       const start = START_min + worked_min + (worked_min >= BREAK.after_min ? BREAK.length_min : 0);
       worked_min += visit.share_min / of.hours.size;
       const end = START_min + worked_min + (worked_min > BREAK.after_min ? BREAK.length_min : 0);
-      const part = (minutes: number): number => Math.round(minutes / visit.parts);
+      const part = (minutes: number): number => Math.round((minutes * visit.factor) / visit.parts);
       const personMinutes = { low: part(order.minutes.low), best: part(order.minutes.best), high: part(order.minutes.high) };
-      return { workOrder: order.id, dwelling: order.dwelling, start: clock(start), end: clock(end), personMinutes, shade, noticeBy: noticeBy(booked.day, order.notice_h), isEmpty: visit.isEmpty, part: visit.part, parts: visit.parts };
+      return { workOrder: order.id, dwelling: order.dwelling, start: clock(start), end: clock(end), personMinutes, shade, noticeBy: noticeBy(booked.day, order.notice_h), isEmpty: visit.isEmpty, ...(visit.factor === 1 ? {} : { isFirstDay: true as const }), part: visit.part, parts: visit.parts };
     });
 }
 
@@ -110,16 +112,15 @@ function overfull(loads: readonly CalendarLoad[], of: CalendarRequest): PlanFind
   });
 }
 
-/**
- * Puts the orders on working days: dwellings known to stand empty first, soonest end first, in those days; then the rest, building by
- * building, in days the building has already, else in the first free day. One building a crew and day; loading, parking and keys counted
- * once a day; what fits nowhere is listed with why.
- */
-export function calendarOf(opens: readonly OpenOrder[], of: CalendarRequest): { readonly calendar: PlanCalendar; readonly findings: PlanFinding[] } {
-  const first = of.phases.map((p) => p.firstDay).sort()[0] ?? of.madeOn;
-  const last = of.phases.map((p) => p.lastDay).sort().at(-1) ?? of.madeOn;
-  const book = new DayBook({ first, last, hours: of.hours, noWork: of.noWork, mobilisation_min: of.mobilisation_min });
-  const spans = new Map(opens.map((open) => [open, spansOf(open, of)]));
+/** A book of days with the orders that found one. */
+interface Filled {
+  readonly book: DayBook;
+  readonly done: ReadonlySet<OpenOrder>;
+}
+
+/** Books known empty dwellings first, then the rest. */
+function filled(opens: readonly OpenOrder[], at: { readonly book: DayBook; readonly spans: ReadonlyMap<OpenOrder, ReturnType<typeof spansOf>> }): Filled {
+  const { book, spans } = at;
   const done = new Set<OpenOrder>();
   const ready = opens.filter((o) => o.waits === undefined);
   for (const open of sortedBy(ready, (o) => `${spans.get(o)!.empty?.until ?? '9999'}|${o.order.id}`)) {
@@ -131,9 +132,38 @@ export function calendarOf(opens: readonly OpenOrder[], of: CalendarRequest): { 
   for (const open of sortedBy(rest, (o) => `${o.order.latest}|${o.order.phase}|${o.building.id}|${spans.get(o)!.any.from}|${longestFirst(o)}|${o.order.id}`)) {
     if (book.book(open, spans.get(open)!.any, false)) done.add(open);
   }
+  return { book, done };
+}
+
+/** Times the days are booked until the days on which new crews begin stay where they are. */
+const MOST_BOOKINGS = 4;
+
+/** A crew's first day takes longer, and which day that is hangs on the booking: booked again until it holds. */
+function withBeginners(bookFrom: (days: ReadonlyMap<number, string>) => Filled, factor: number): Filled {
+  let days: ReadonlyMap<number, string> = new Map();
+  for (let times = 1; ; times++) {
+    const made = bookFrom(days);
+    const begin = new Map([...made.book.booked()].reverse().map((d): [number, string] => [d.crew, d.day]));
+    if (factor === 1 || times === MOST_BOOKINGS || [...begin].every(([crew, day]) => days.get(crew) === day)) return made;
+    days = begin;
+  }
+}
+
+/**
+ * Puts the orders on working days: dwellings known to stand empty first, soonest end first, in those days; then the rest, building by
+ * building, in days the building has already, else in the first free day. One building a crew and day; loading, parking and keys counted
+ * once a day; what fits nowhere is listed with why.
+ */
+export function calendarOf(opens: readonly OpenOrder[], of: CalendarRequest): { readonly calendar: PlanCalendar; readonly findings: PlanFinding[] } {
+  const first = of.phases.map((p) => p.firstDay).sort()[0] ?? of.madeOn;
+  const last = of.phases.map((p) => p.lastDay).sort().at(-1) ?? of.madeOn;
+  const spans = new Map(opens.map((open) => [open, spansOf(open, of)]));
+  const bookFrom = (days: ReadonlyMap<number, string>): Filled => filled(opens, { spans, book: new DayBook({ first, last, hours: of.hours, noWork: of.noWork, mobilisation_min: of.mobilisation_min, beginners: { factor: of.firstDayFactor ?? 1, days } }) });
+  const { book, done } = withBeginners(bookFrom, of.firstDayFactor ?? 1);
   const notPlaced = opens.filter((o) => !done.has(o)).map((o) => ({ workOrder: o.order.id, why: whyNot(o, book, of) }));
   const load = of.phases.filter((p) => opens.some((o) => o.order.phase === p.id)).map((phase) => loadOf(phase, { opens, book, of }));
   const days = book.booked().map((d): CalendarDay => ({ day: d.day, crew: d.crew, building: d.building, phase: d.phase, mobilisation_min: d.mobilisation_min, visits: visitsOf(d, of) }));
-  const findings = notPlaced.map((n): PlanFinding => ({ severity: 'warning', subject: n.workOrder, text: of.words.calendar.notPlaced(n.why), whatToDo: of.words.calendar.notPlacedToDo }));
+  const waiting = new Set(opens.filter((o) => o.waits !== undefined).map((o) => o.order.id)); // said by the records already
+  const findings = notPlaced.filter((n) => !waiting.has(n.workOrder)).map((n): PlanFinding => ({ severity: 'warning', subject: n.workOrder, text: of.words.calendar.notPlaced(n.why), whatToDo: of.words.calendar.notPlacedToDo }));
   return { calendar: { days, notPlaced, load, wordsOnReserve: of.words.calendar.reserve({ ...of.noAccess, days: load.reduce((sum, l) => sum + l.reserveDays, 0) }) }, findings: [...findings, ...overfull(load, of)] };
 }

@@ -1,4 +1,4 @@
-import type { AssumedValue, Building, PlanSettings, Portfolio, Site } from '#calc';
+import type { AssumedValue, Building, PlanSettings, Portfolio, Site, TimeModel } from '#calc';
 import { horizonOf } from '../dwelling/dwelling-tasks.js';
 import { type AssumptionBook, assumptionBook, type DefaultOf } from '../job/assumption-book.js';
 import type { PlanFinding } from '../plan/plan-finding.js';
@@ -23,6 +23,7 @@ export interface CrewRequest extends Pick<WorkOrderRequest, 'buildings' | 'films
   readonly skies: SkiesOnFacades;
   /** Work done on the revision before: its panes to be done again have orders of their own. */
   readonly settled: SettledWork | null;
+  readonly timeModel: Pick<TimeModel, 'firstDayFactor'>;
   readonly defaultOf: DefaultOf;
 }
 
@@ -51,7 +52,7 @@ function shadeBook(skies: SkiesOnFacades): WorkOrderRequest['shadeOn'] {
 /** Hours of the crew: the settings, or the assumptions where they are blank. */
 function crewHours(settings: PlanSettings, book: AssumptionBook, defaultOf: DefaultOf): CrewHours {
   const take = (field: string, given: number | null, key: string): number => book.take({ group: 'crew', field }, given, defaultOf<number>(key));
-  return { crews: 1, size: take('persons of the crew', settings.crewSize, 'crewSize'), days_wk: take('days a week on film', settings.crewDays_wk, 'crewDays_wk'), hours_day: take('hours a day at the glass', settings.crewHours_day, 'crewHours_day') };
+  return { crews: take('crews side by side', settings.crews ?? null, 'crews'), size: take('persons of the crew', settings.crewSize, 'crewSize'), days_wk: take('days a week on film', settings.crewDays_wk, 'crewDays_wk'), hours_day: take('hours a day at the glass', settings.crewHours_day, 'crewHours_day') };
 }
 
 /** Work orders of all phases, each on its day, and the calendar they stand in. */
@@ -70,6 +71,7 @@ export function crewWork(phases: readonly PricedPhase[], of: CrewRequest): CrewW
   const again = of.settled === null ? [] : redoOrders(phases.map((p) => p.phase), { ...request, settled: of.settled });
   const open = [...openOrders(phases, request), ...again];
   const { source } = defaultOf<number>('noAccessShare');
+  const isNew = (of.settled?.time.visits ?? 0) === 0 && book.take({ group: 'crew', field: 'first day of a new crew still to come' }, of.portfolio.settings.crewIsNew ?? null, defaultOf<boolean>('crewIsNew'));
   const { calendar, findings } = calendarOf(open, {
     phases: phases.map((p) => p.phase),
     hours: crewHours(of.portfolio.settings, book, defaultOf),
@@ -78,6 +80,7 @@ export function crewWork(phases: readonly PricedPhase[], of: CrewRequest): CrewW
     noAccess: { share: book.take({ group: 'crew', field: 'visits where nobody opens' }, null, defaultOf<number>('noAccessShare')), source },
     madeOn: of.madeOn,
     shadeOn: request.shadeOn,
+    firstDayFactor: isNew ? of.timeModel.firstDayFactor : 1,
     words,
   });
   const dayOf = new Map([...calendar.days].reverse().flatMap((d) => d.visits.map((v): [string, DayFound] => [v.workOrder, { day: d.day, isEmpty: v.isEmpty }])));

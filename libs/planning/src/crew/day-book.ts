@@ -17,7 +17,10 @@ export interface BookedVisit {
   readonly isEmpty: boolean;
   readonly part: number;
   readonly parts: number;
+  /** With the first day of a new crew counted in. */
   readonly share_min: number;
+  /** How much longer it takes on a crew's first day; else 1. */
+  readonly factor: number;
 }
 
 /** A crew's day, given to one building. */
@@ -38,6 +41,8 @@ export interface DayBookRequest {
   readonly noWork: readonly NoWork[];
   /** Person-minutes of loading, parking and keys, once a day and building. */
   readonly mobilisation_min: (building: OpenOrder['building']) => number;
+  /** Day on which each crew begins, by its number, and how much longer work takes then; absent for crews that know it. */
+  readonly beginners?: { readonly factor: number; readonly days: ReadonlyMap<number, string> };
 }
 
 /** Days from one to another in which an order may be done. */
@@ -79,8 +84,9 @@ export class DayBook {
     if (chosen === null) return false;
     chosen.forEach((slot, i) => {
       if (!this.#slots(slot.day).includes(slot)) this.#slots(slot.day).push(slot);
-      slot.visits.push({ open, isEmpty, part: i + 1, parts, share_min });
-      slot.used_min += share_min;
+      const factor = this.#factor(slot);
+      slot.visits.push({ open, isEmpty, part: i + 1, parts, factor, share_min: share_min * factor });
+      slot.used_min += share_min * factor;
     });
     return true;
   }
@@ -91,15 +97,25 @@ export class DayBook {
     return slots;
   }
 
+  #factor(slot: BookedDay): number {
+    const { beginners } = this.request;
+    return beginners?.days.get(slot.crew) === slot.day ? beginners.factor : 1;
+  }
+
+  /** Another crew is in the dwelling that day. */
+  #isOccupied(open: OpenOrder, day: string, crew: number): boolean {
+    return (this.#booked.get(day) ?? []).some((s) => s.crew !== crew && s.visits.some((v) => v.open.order.dwelling === open.order.dwelling));
+  }
+
   /** The building's own day with room for it, or null. */
   #shared(open: OpenOrder, day: string, share_min: number): BookedDay | null {
     const own = (this.#booked.get(day) ?? []).filter((s) => s.building === open.building.id && s.phase === open.order.phase);
-    return own.find((s) => s.used_min + share_min <= this.capacity_min) ?? null;
+    return own.find((s) => s.used_min + share_min * this.#factor(s) <= this.capacity_min && !this.#isOccupied(open, day, s.crew)) ?? null;
   }
 
   #fresh(open: OpenOrder, day: string): BookedDay | null {
     const taken = this.#booked.get(day)?.length ?? 0;
-    if (taken >= this.request.hours.crews) return null;
+    if (taken >= this.request.hours.crews || this.#isOccupied(open, day, taken + 1)) return null;
     const mobilisation_min = this.request.mobilisation_min(open.building);
     return { day, crew: taken + 1, building: open.building.id, phase: open.order.phase, mobilisation_min, used_min: mobilisation_min, visits: [] };
   }

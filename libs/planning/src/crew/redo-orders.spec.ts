@@ -34,6 +34,6 @@ describe('panes to be done again', () => {
     expect(waiting[0]!.order.steps[0]).toBe(CREW_WORDS_EN.redo.needsGlass);
     expect(calendar.days.flatMap((d) => d.visits.map((v) => v.workOrder))).toEqual(['1 B1/1 again']);
     expect(calendar.notPlaced).toEqual([{ workOrder: '1 B1/1 waits for glass', why: CREW_WORDS_EN.redo.needsGlass }]);
-    expect(findings).toHaveLength(1);
+    expect(findings).toEqual([]); // the records say it already
   });
 });

@@ -175,7 +175,7 @@ export async function planOf(parts: PlanParts): Promise<Plan> {
   const differs = new Map(ranks.dwellings.map((r) => [r.dwelling, r.differs]));
   const meters = await meterResults({ tasks: valued.tasks, choice: priced.choice, setOf: chosenSets(priced.choice, choices), work: parts.work, room: choices.room, sharedOnly: false });
   const cutting = cutReviews(priced.phases);
-  const crew = crewWork(priced.phases, { ...settings, films: parts.pricing.films, windowsOf: parts.pricing.windowsOf, portfolio: job.portfolio, madeOn: job.madeOn, settled: job.settled ?? null, skies: parts.skies, defaultOf: defaultsOf(job.catalogue) });
+  const crew = crewWork(priced.phases, { ...settings, films: parts.pricing.films, windowsOf: parts.pricing.windowsOf, portfolio: job.portfolio, madeOn: job.madeOn, settled: job.settled ?? null, timeModel: job.catalogue.timeModel, skies: parts.skies, defaultOf: defaultsOf(job.catalogue) });
   const energy = await energyReview({ job, valued, choices, skies: parts.skies, lines, ranked: ranks, buildings: known.buildings, terms: settings.terms, valueOf: (o) => valueSoon(o, parts), work: parts.work });
   return checkedPlan({
     id: job.id,

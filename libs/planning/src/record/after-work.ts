@@ -54,12 +54,13 @@ function moneyFindings(spent: readonly SpentMoney[], phases: readonly Phase[], a
 function redoFindings(work: readonly RedoWork[], kept: readonly RedoMoney[], terms: Plan['terms']): PlanFinding[] {
   const count = (some: readonly RedoWork[]): number => some.reduce((sum, w) => sum + w.panes.length, 0);
   const money = (cents: number): string => (cents / 100).toFixed(2);
+  const panes = (n: number): string => (n === 1 ? '1 pane is' : `${String(n)} panes are`);
   const waits = work.filter((w) => w.waitsForGlass);
   const late = work.filter((w) => !w.waitsForGlass && w.phase === null);
   return [
-    ...kept.map((k): PlanFinding => ({ severity: 'note', subject: k.phase, text: `${String(count(work.filter((w) => w.phase === k.phase)))} panes are to be done again: film ${money(k.film_cents)} and ${terms.labourIsCash ? `work ${money(k.work_cents)}` : `consumables ${money(k.work_cents)}, labour not cash`} are kept of the cap, ${String(k.minutes)} person-minutes of the crew`, whatToDo: 'nothing; they have work orders of their own' })),
+    ...kept.map((k): PlanFinding => ({ severity: 'note', subject: k.phase, text: `${panes(count(work.filter((w) => w.phase === k.phase)))} to be done again: film ${money(k.film_cents)} and ${terms.labourIsCash ? `work ${money(k.work_cents)}` : `consumables ${money(k.work_cents)}, labour not cash`} are kept of the cap, ${String(k.minutes)} person-minutes of the crew`, whatToDo: 'nothing; they have work orders of their own' })),
     ...waits.map((w): PlanFinding => ({ severity: 'warning', subject: w.dwelling, text: `needs glass first: ${w.panes.map((p) => p.pane).join(', ')}; no film before the new pane is there`, whatToDo: 'order the glass; record its size when it is in, or add its date to the consents of the window with the kind "new glass"' })),
-    ...late.map((w): PlanFinding => ({ severity: 'warning', subject: w.dwelling, text: `${String(w.panes.length)} panes are to be done again and no year of the owner is left from ${w.from}`, whatToDo: 'add a year, or have it done as a repair' })),
+    ...late.map((w): PlanFinding => ({ severity: 'warning', subject: w.dwelling, text: `${panes(w.panes.length)} to be done again and no year of the owner is left from ${w.from}`, whatToDo: 'add a year, or have it done as a repair' })),
   ];
 }
 

@@ -29,11 +29,13 @@ export class SettingsRow implements Omit<PlanSettings, 'plantAgeing' | 'realisat
   @Flag() mixedFilm: boolean;
   @Text(blank) realisation: Known<'as-modelled' | 'as-found'>;
   @Whole(blank) drawSeed: Known<number>;
+  @Whole(blank) crews: Known<number>;
+  @Flag(blank) crewIsNew: Known<boolean>;
   @Json() noWork: PlanSettings['noWork'];
 }
 
 export const keptSettings: KeptKind<PlanSettings, SettingsRow> = {
   entity: SettingsRow,
-  toRow: (settings) => ({ ...settings, plantAgeing: settings.plantAgeing ?? 'off', realisation: settings.realisation ?? 'as-modelled', drawSeed: settings.drawSeed ?? null, line: 1 }),
+  toRow: (settings) => ({ ...settings, plantAgeing: settings.plantAgeing ?? 'off', realisation: settings.realisation ?? 'as-modelled', drawSeed: settings.drawSeed ?? null, crews: settings.crews ?? null, crewIsNew: settings.crewIsNew ?? null, line: 1 }),
   toRecord: ({ line: _one, plantAgeing, realisation, ...settings }) => ({ ...settings, plantAgeing: plantAgeing ?? 'off', realisation: realisation ?? 'as-modelled' }),
 };
