@@ -102,7 +102,7 @@ class SpecRunner {
     this.took = new Map();
     this.language = new Language(own('jest-each').bind, own('expect').expect);
     this.loader = new Loader(root, this.language);
-    this.specs = ['libs/calc/src', 'test/reference'].flatMap((under) => readdirSync(join(root, under), { recursive: true }).map((file) => join(under, file))).filter(isSpecOf(process.env.FILM_ROLLOUT_MUTATE));
+    this.specs = ['libs/calc/src', 'libs/catalogue/src', 'test/reference'].flatMap((under) => readdirSync(join(root, under), { recursive: true }).map((file) => join(under, file))).filter(isSpecOf(process.env.FILM_ROLLOUT_MUTATE));
     this.loader.load(join(root, 'test', 'seed.ts'));
   }
 
