@@ -21,3 +21,6 @@ export interface Figure {
 
 /** Part of an id that is not a dwelling or a window: its slashes are written as %2F. */
 export const part = (text: string): string => encodeURIComponent(text);
+
+/** A name in words as part of an id: `Single clear, 3 mm (1/8 in)` is `single-clear-3-mm-1-8-in`. */
+export const worded = (name: string): string => name.toLowerCase().replaceAll(/[^\p{L}\p{N}]+/gu, '-').replaceAll(/^-|-$/g, '');

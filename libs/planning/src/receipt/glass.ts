@@ -4,7 +4,7 @@ import { filmOnSide } from '../dwelling/dwelling-task.js';
 import { setOfOption } from '../options/valued-options.js';
 import type { Plan } from '../plan/plan.js';
 import type { Figure, ReceiptAt } from './figure.js';
-import { part } from './figure.js';
+import { part, worded } from './figure.js';
 import { digits } from './receipt-numbers.js';
 import { type Receipt, workedOut } from './receipt.js';
 import type { SurveyAgain } from './survey-again.js';
@@ -75,7 +75,7 @@ export function glassFigures(plan: Plan): Figure[] {
   const lineOf = new Map(plan.lines.map((l) => [l.option.id, l]));
   const seen = new Map<string, OptionGlass>();
   return plan.energy.glass.filter((g) => lineOf.has(g.option)).flatMap((glass): Figure[] => {
-    const place = `glass/${part(glass.glazing)}/${part(glass.film)}`;
+    const place = `glass/${worded(glass.glazing)}/${part(glass.film)}`;
     const first = seen.get(place);
     if (first?.cut === glass.cut) return [];
     // A label or a reading may give glass of one name other figures in another dwelling.

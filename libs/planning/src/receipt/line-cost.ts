@@ -13,6 +13,13 @@ import { buildingRow, rollRows, windowRows } from './survey-rows.js';
 /** Below this a pane of several is a small lite, as the cost of the option has it. Common practice, no source. */
 const SMALL_LITE_m2 = 0.3;
 
+const OTHER_MINUTES = 'the plan was made with other minutes than those of the built-in time model: they were learned from work already done';
+
+/** Figures of the time model in trade words. */
+const MINUTES: Partial<Record<keyof TimeModel, string>> = {
+  perDwelling_min: 'minutes of a dwelling', perPane_min: 'minutes of a pane', perArea_min_m2: 'minutes of glass by area', ladderFactor: 'factor of work from a ladder', oldFilm_min: 'old film, minutes of a pane', oldFilm_min_m2: 'old film, minutes by area',
+};
+
 const paneWork = (w: OptionWindow): PaneWork => {
   const area_m2 = (w.width_mm * w.height_mm) / 1e6;
   return { count: w.paneCount, area_m2, reach: w.reach as Reach, isDividedLite: w.paneCount > 1 && area_m2 < SMALL_LITE_m2, hasOldFilm: w.existingFilm };
@@ -46,7 +53,7 @@ function minuteSteps(w: OptionWindow, model: TimeModel): ReceiptStep[] {
   return [step, { label: `old film off ${w.window}`, substituted: `${words(model.oldFilm_min, model.oldFilm_min_m2)} = ${digits(removal)} min`, value: removal, unit: 'min' }];
 }
 
-function labourSteps(line: PlanLine, { plan, catalogue }: ReceiptAt): { readonly steps: ReceiptStep[]; readonly labour: number; readonly removal: number; readonly assumed: ReceiptAssumption[] } {
+function labourSteps(line: PlanLine, { plan, catalogue }: ReceiptAt): { readonly steps: ReceiptStep[]; readonly labour: number; readonly removal: number; readonly minutes: number; readonly assumed: ReceiptAssumption[] } {
   const { windows, option } = line;
   const model = catalogue.timeModel;
   const rate = plan.terms.labour_cents_h;
@@ -63,7 +70,8 @@ function labourSteps(line: PlanLine, { plan, catalogue }: ReceiptAt): { readonly
     ...(work.removal === 0 ? [] : [{ label: 'old film off', substituted: perHour(work.removal, removal), value: removal, unit: 'cents' }]),
   ];
   const sources = model.sources;
-  return { steps, labour, removal, assumed: (['perDwelling_min', 'perPane_min', 'perArea_min_m2'] as const).map((key) => builtIn(`time model, ${key.replace(/_.*/, '')}`, sources[key])) };
+  const used: readonly (keyof TimeModel)[] = ['perDwelling_min', 'perPane_min', 'perArea_min_m2', ...(windows.some((w) => w.reach === 'ladder') ? (['ladderFactor'] as const) : []), ...(work.removal > 0 ? (['oldFilm_min', 'oldFilm_min_m2'] as const) : [])];
+  return { steps, labour, removal, minutes: work.best, assumed: used.map((key) => builtIn(MINUTES[key] ?? key, sources[key])) };
 }
 
 function costReceipt(line: PlanLine, at: ReceiptAt, of: Pick<Figure, 'id' | 'title'>): Receipt {
@@ -80,8 +88,8 @@ function costReceipt(line: PlanLine, at: ReceiptAt, of: Pick<Figure, 'id' | 'tit
   const total = film + labour + consumables + removal + materialTax + labourTax;
   const step = (label: string, words: string, value: number): ReceiptStep => ({ label, substituted: `${words} = ${dollars(value)}`, value, unit: 'cents' });
   return {
-    ...of,
     figure: of.id,
+    title: of.title,
     value: option.cost.total_cents,
     unit: 'cents',
     formula: 'installed cost = pieces m² × price × (1 + waste) + minutes ÷ 60 × rate + consumables + old film off + taxes; visits, freight, whole rolls and contingency belong to the phase',
@@ -97,13 +105,34 @@ function costReceipt(line: PlanLine, at: ReceiptAt, of: Pick<Figure, 'id' | 'tit
     assumptions: [...termsUsed(terms, ['trimPerEdge_mm', 'labour_cents_h', 'consumables_cents_m2', 'materialTaxShare', 'labourTaxShare']), ...assumed],
     compute: null,
     computeWhy: 'a sum to be added by hand: every number of it stands above; the price and waste of the film have receipts of their own with a kernel',
-    worked: workedOut(option.cost.total_cents, total, 'the plan was made with other minutes than those of the built-in time model: they were learned from work already done'),
+    worked: workedOut(option.cost.total_cents, total, OTHER_MINUTES),
     see: [...new Set(windows.map((w) => w.film))].flatMap((id) => [`film/${part(id)}/price`, `film/${part(id)}/waste`]),
   };
 }
 
-/** What it costs to put the film of a line on. */
-export function lineCost(line: PlanLine): Figure {
-  const figure = { id: `line/${line.dwelling}/cost`, title: `Installed cost of ${line.dwelling}, ${line.option.facades.length === 1 ? 'one side' : `${String(line.option.facades.length)} sides`}` };
-  return { ...figure, receipt: (at) => costReceipt(line, at, figure) };
+function minutesReceipt(line: PlanLine, at: ReceiptAt, of: Pick<Figure, 'id' | 'title'>): Receipt {
+  const { steps, minutes, assumed } = labourSteps(line, at);
+  const { best } = line.option.minutes;
+  return {
+    figure: of.id,
+    title: of.title,
+    value: best,
+    unit: 'min',
+    formula: 'person-minutes = dwelling + Σ panes × reach × (per pane + per area × glass), and the same for old film; visits are extra',
+    steps: steps.filter((s) => s.unit === 'min'),
+    rows: windowRows(line.windows, ['width', 'height', 'lite_rows', 'lite_columns', 'reach', 'existing_film']),
+    assumptions: assumed,
+    compute: null,
+    computeWhy: 'a sum to be added by hand: every number of it stands above',
+    worked: workedOut(best, minutes, OTHER_MINUTES),
+    see: [`line/${line.dwelling}/cost`],
+  };
+}
+
+/** What it costs to put the film of a line on, and the person-minutes it takes. */
+export function lineCost(line: PlanLine): Figure[] {
+  const sides = line.option.facades.length === 1 ? 'one side' : `${String(line.option.facades.length)} sides`;
+  const cost = { id: `line/${line.dwelling}/cost`, title: `Installed cost of ${line.dwelling}, ${sides}` };
+  const minutes = { id: `line/${line.dwelling}/minutes`, title: `Person-minutes at ${line.dwelling}` };
+  return [{ ...cost, receipt: (at) => costReceipt(line, at, cost) }, { ...minutes, receipt: (at) => minutesReceipt(line, at, minutes) }];
 }

@@ -20,22 +20,22 @@ function shared(plan: Plan, line: PlanLine): Pick<Receipt, 'rows' | 'assumptions
 }
 
 /** One step a year: the flow, brought to the study start. */
-function yearSteps(flows_cents: readonly number[], of: { readonly rate: number; readonly fromYear: number; readonly said: (year: number) => string }): ReceiptStep[] {
+function yearSteps(flows_cents: readonly number[], of: { readonly rate: number; readonly said: (year: number) => string }): ReceiptStep[] {
   return flows_cents.flatMap((flow, year): ReceiptStep[] => {
     if (flow === 0) return [];
     const value = flow / (1 + of.rate) ** year;
-    return [{ label: `${of.said(year)}, end of year ${String(year)}`, substituted: `${dollars(flow)} ÷ (1 + ${percent(of.rate)})^${String(year)} = ${dollars(value)}`, value, unit: 'cents' }];
+    return [{ label: of.said(year), substituted: `${dollars(flow)} ÷ (1 + ${percent(of.rate)})^${String(year)} = ${dollars(value)}`, value, unit: 'cents' }];
   });
 }
 
-const said = (flows: LineFlows, startYear: number) => (year: number): string => (year === flows.phaseYear ? `${String(startYear + year)} installed cost less rebate` : `${String(startYear + year)} saving`);
+const said = (flows: LineFlows, startYear: number) => (year: number): string => (year === flows.phaseYear ? `year ${String(year)}, ${String(startYear + year)}: installed cost less rebate` : `year ${String(year)}, by ${String(startYear + year)}: saving`);
 const startOf = (plan: Plan): number => Number(plan.terms.studyStart.slice(0, 4));
 
 function npvReceipt(plan: Plan, line: PlanLine, of: About & { readonly view: 'whole' | 'owner' }): Receipt {
   const flows = lineFlows(plan, line);
   const net = of.view === 'whole' ? flows.net_cents : flows.ownerNet_cents;
   const stated = of.view === 'whole' ? line.value.whole_cents : line.value.owner_cents;
-  const steps = yearSteps(net, { rate: plan.terms.realDiscountRate, fromYear: 0, said: said(flows, startOf(plan)) });
+  const steps = yearSteps(net, { rate: plan.terms.realDiscountRate, said: said(flows, startOf(plan)) });
   return {
     figure: of.id,
     title: of.title,
@@ -120,6 +120,32 @@ function discountedReceipt(plan: Plan, line: PlanLine, of: About): Receipt {
   };
 }
 
+/** Yearly cooling cost cut, mean over the film's life: what a dwelling is ranked by. */
+function coolingCutReceipt(plan: Plan, line: PlanLine, of: About): Receipt {
+  const { segments, filmLife_yr, yearlyCooling_cents } = line.option;
+  const first = segments[0]?.firstYear ?? 0;
+  const steps = segments.map((segment, i): ReceiptStep => {
+    const until = Math.min(segments[i + 1]?.firstYear ?? Infinity, first + filmLife_yr);
+    const years = Math.max(0, until - segment.firstYear);
+    const value = years * segment.saving.cooling_cents;
+    return { label: `from ${String(segment.firstYear)}, plant ${segment.plant}`, substituted: `${String(years)} years × ${dollars(segment.saving.cooling_cents)} = ${dollars(value)}`, value, unit: 'cents' };
+  });
+  const worked = steps.reduce((sum, s) => sum + s.value, 0) / filmLife_yr;
+  return {
+    figure: of.id,
+    title: of.title,
+    value: yearlyCooling_cents,
+    unit: 'cents',
+    formula: 'yearly cooling cost cut = mean over the film’s life from the study start, all payers, before added heating',
+    steps: [...steps, { label: 'mean', substituted: `sum ÷ ${String(filmLife_yr)} years = ${dollars(worked)}`, value: worked, unit: 'cents' }],
+    ...shared(plan, line),
+    compute: null,
+    computeWhy: 'a mean of the spans above; the first span has a receipt with a kernel',
+    worked: workedOut(yearlyCooling_cents, worked, 'savings of this line were weighed anew after it was chosen'),
+    see: [`line/${line.dwelling}/saving`, `line/${line.dwelling}/rank`],
+  };
+}
+
 /** Value and paybacks of a line. */
 export function lineValue(line: PlanLine): Figure[] {
   const figure = (name: string, title: string, receipt: (plan: Plan, of: About) => Receipt): Figure => {
@@ -127,6 +153,7 @@ export function lineValue(line: PlanLine): Figure[] {
     return { ...about, receipt: ({ plan }) => receipt(plan, about) };
   };
   return [
+    figure('cooling-cut', 'Yearly cooling cost cut', (plan, of) => coolingCutReceipt(plan, line, of)),
     figure('npv', 'Net present value, all payers,', (plan, of) => npvReceipt(plan, line, { ...of, view: 'whole' })),
     figure('npv-owner', 'Net present value for the owner', (plan, of) => npvReceipt(plan, line, { ...of, view: 'owner' })),
     figure('sir', 'Savings-to-investment ratio', (plan, of) => sirReceipt(plan, line, of)),

@@ -1,4 +1,4 @@
-import { dollarsText } from '#calc';
+import { billYear, dollarsText, readTariff } from '#calc';
 import { meterLoad_kWh } from '../dwelling/dwelling-options.js';
 import { setOfOption } from '../options/valued-options.js';
 import type { MeterResult } from '../plan/plan.js';
@@ -6,7 +6,6 @@ import type { Figure, ReceiptAt } from './figure.js';
 import { part } from './figure.js';
 import { digits } from './receipt-numbers.js';
 import { type Receipt, type ReceiptStep, workedOut } from './receipt.js';
-import { billYear, readTariff } from '#calc';
 import { dwellingRow } from './survey-rows.js';
 
 const MONTHS = ['January', 'February', 'March', 'April', 'May', 'June', 'July', 'August', 'September', 'October', 'November', 'December'];

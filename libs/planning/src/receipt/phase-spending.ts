@@ -1,7 +1,7 @@
 import type { Building } from '#calc';
 import { defaultsOf } from '../job/plan-job.js';
 import { visitCost } from '../job/visit-cost.js';
-import type { PhaseResult, Plan } from '../plan/plan.js';
+import type { PhaseResult, PhaseSpending, Plan } from '../plan/plan.js';
 import { builtIn, termsUsed } from './assumptions-of.js';
 import type { Figure, ReceiptAt } from './figure.js';
 import { part } from './figure.js';
@@ -52,34 +52,45 @@ function partsOf(result: PhaseResult, at: ReceiptAt): { readonly steps: ReceiptS
   return { steps: [...visitParts, ...before, contingency, step('spending', added([...before, contingency].map((s) => dollars(s.value))), total)], total };
 }
 
-function spendingReceipt(result: PhaseResult, at: ReceiptAt, of: About & { readonly left: boolean }): Receipt {
+/** What a receipt of a phase is asked for: all, what is left, or one part. */
+type Asked = 'spending' | 'left' | Exclude<keyof PhaseSpending, 'total_cents'>;
+
+/** Parts as the steps name them. */
+const STEP_OF: Readonly<Record<Exclude<Asked, 'left'>, string>> = {
+  spending: 'spending', film_cents: 'film', labour_cents: 'labour', consumables_cents: 'consumables', removal_cents: 'old film off', visits_cents: 'visits', freight_cents: 'freight', tax_cents: 'tax', contingency_cents: 'contingency',
+};
+
+function spendingReceipt(result: PhaseResult, at: ReceiptAt, of: About & { readonly asked: Asked }): Receipt {
   const { plan } = at;
   const { steps, total } = partsOf(result, at);
   const { phase, spending, left_cents } = result;
   const left: ReceiptStep = { label: 'left of the cap', substituted: `${dollars(phase.cap_cents)} − ${dollars(total)} = ${dollars(phase.cap_cents - total)}`, value: phase.cap_cents - total, unit: 'cents' };
+  const stated = of.asked === 'left' ? left_cents : of.asked === 'spending' ? spending.total_cents : spending[of.asked];
+  const worked = of.asked === 'left' ? left.value : steps.find((s) => s.label === STEP_OF[of.asked as Exclude<Asked, 'left'>])!.value;
   const sources = at.catalogue.assumptions;
   const gaps = result.visits.some((id) => buildingOf(plan, id).visit_cents === null || buildingOf(plan, id).visitMinutes === null);
   return {
     figure: of.id,
     title: of.title,
-    value: of.left ? left_cents : spending.total_cents,
+    value: stated,
     unit: 'cents',
     formula: 'spending = rolls bought + labour + consumables + old film off + visits + freight + tax, and contingency on all of it; whole rolls, rebates not counted',
-    steps: of.left ? [...steps, left] : steps,
+    steps: of.asked === 'left' ? [...steps, left] : steps,
     rows: [{ file: 'plan.json', row: 1, columns: ['phases'], of: `cap of ${phase.id}` }, ...result.visits.flatMap((id) => buildingRow(plan, id, ['visit_cost', 'visit_minutes', 'crew']))],
     assumptions: [...termsUsed(plan.terms, ['labour_cents_h', 'contingencyShare', 'materialTaxShare', 'labourTaxShare']), ...(gaps ? [builtIn('cost of a visit', sources.value('visit_cents')), builtIn('minutes of a visit', sources.value('visitMinutes'))] : [])],
     compute: null,
     computeWhy: 'a sum to be added by hand; the rolls have a receipt with a kernel',
-    worked: of.left ? workedOut(left_cents, left.value, 'money was already spoken for, or film on the shelf counts') : workedOut(spending.total_cents, total, 'the phase was priced with film or work that is not in its lines any more'),
+    worked: workedOut(stated, worked, 'the phase was priced with film, work or money that is not in its lines any more'),
     see: [...plan.cuts.filter((c) => c.phase === phase.id).map((c) => `rolls/${part(phase.id)}/${part(c.film)}/cost`), ...plan.lines.filter((l) => l.phase === phase.id).slice(0, 3).map((l) => `line/${l.dwelling}/cost`)],
   };
 }
 
-/** What is really paid in a phase, and what is left of its cap. */
+/** What is really paid in a phase, what is left of its cap, and each part of the spending. */
 export function phaseFigures(result: PhaseResult): Figure[] {
-  const figure = (name: string, title: string, left: boolean): Figure => {
-    const about = { id: `phase/${part(result.phase.id)}/${name}`, title: `${title} ${result.phase.id}` };
-    return { ...about, receipt: (at) => spendingReceipt(result, at, { ...about, left }) };
+  const figure = (asked: Asked, title: string): Figure => {
+    const about = { id: `phase/${part(result.phase.id)}/${asked === 'left' ? asked : STEP_OF[asked].replaceAll(' ', '-')}`, title: `${title} ${result.phase.id}` };
+    return { ...about, receipt: (at) => spendingReceipt(result, at, { ...about, asked }) };
   };
-  return [figure('spending', 'Spending of', false), figure('left', 'Left of the cap of', true)];
+  const parts = (Object.keys(STEP_OF) as (keyof typeof STEP_OF)[]).filter((asked) => asked !== 'spending');
+  return [figure('spending', 'Spending of'), figure('left', 'Left of the cap of'), ...parts.map((asked) => figure(asked, `${STEP_OF[asked][0]!.toUpperCase()}${STEP_OF[asked].slice(1)}, paid in`))];
 }

@@ -23,7 +23,7 @@ export function receiptFigures(plan: Plan): Figure[] {
     ...plan.phases.flatMap(phaseFigures),
     ...plan.lines.flatMap((line) => {
       const row = ranked.get(line.dwelling);
-      return [lineCost(line), lineSaving(line), ...lineValue(line), ...(row === undefined ? [] : [lineRank(row)])];
+      return [...lineCost(line), lineSaving(line), ...lineValue(line), ...(row === undefined ? [] : [lineRank(row)])];
     }),
     ...plan.lines.flatMap(coolingFigures),
     ...plan.meters.flatMap(meterFigures),
@@ -36,6 +36,14 @@ export function receiptFigures(plan: Plan): Figure[] {
     ...plan.rankedFacades.map(facadeRank),
   ];
 }
+
+/** What a plan shows and no receipt opens, with the reason. */
+export const WITHOUT_RECEIPT: readonly { readonly what: string; readonly why: string }[] = [
+  { what: 'chances, ranges, what moves the result', why: 'they come from draws over all dwellings; the same plan with the same seed gives them again' },
+  { what: 'everything eligible, value behind a letter, reserve, value against cap', why: 'they look at all options, of which a plan keeps the chosen ones; `rollout plan` works them again' },
+  { what: 'cooling with film under its own moisture, design day', why: 'moisture of the dwelling as found is kept behind film, and no kernel takes it; the saving they lead to has a receipt' },
+  { what: 'savings of later spans of a line', why: 'the first span is opened; later ones run the same way with the plant or the windows of their years' },
+];
 
 /** There is no such figure; these come nearest. */
 export interface NoSuchFigure {
