@@ -3,7 +3,7 @@ import jsdoc from 'eslint-plugin-jsdoc';
 import tseslint from 'typescript-eslint';
 
 export default defineConfig(
-  { ignores: ['node_modules', 'dist', 'out', 'coverage', 'reports', '**/*.cjs', '**/*.mjs'] },
+  { ignores: ['node_modules', 'dist', 'out', 'coverage', 'reports', '.stryker-tmp', '**/*.cjs', '**/*.mjs'] },
   ...tseslint.configs.recommendedTypeChecked,
   { languageOptions: { parserOptions: { projectService: true, tsconfigRootDir: import.meta.dirname } } },
   {
