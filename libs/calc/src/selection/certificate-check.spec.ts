@@ -72,6 +72,13 @@ describe('each false figure is found by itself', () => {
   it('a word for prices alone that is not theirs', () => {
     expect(check({ ...priced, certificate: { ...priced.certificate, provedBy: 'search' } }, roomy).findings).toEqual(['proved by bound, certificate says search']);
   });
+  it('a cost in the second of two years', () => {
+    const years = { ...problem, phases: [{ cap_cents: 10 }, { cap_cents: 10 }] };
+    const multipliers = { ...certificate.multipliers, cap: [0, 0], crewMinutes: [0, 0] };
+    const both: Found = { ...priced, chosen: priced.chosen.map((line, phase) => ({ ...line, phase })), cost_cents: [10, 10], crewMinutes: [0, 0], certificate: { ...priced.certificate, multipliers } };
+    expect(check(both, years).findings).toEqual([]);
+    expect(check({ ...both, cost_cents: [10, 9] }, years).findings).toEqual(['cost by phase is 10, 10, result says 10, 9']);
+  });
   it('a broken rule of the choice', () => {
     expect(check({ ...priced, certificate: priced.certificate }, { ...problem, phases: [{ cap_cents: 20 }], mustNot: ['G2'] }).findings).toContain('G2 must not be taken and is');
   });

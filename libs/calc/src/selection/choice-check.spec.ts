@@ -38,6 +38,8 @@ describe('a choice added up by hand', () => {
     expect(value()).toBe(0);
     expect(value(pick('free', 'grey', 1))).toBe(5 - 6);
     expect(value(pick('A1', 'grey', 1), pick('B1', 'plain', 1), pick('free', 'grey', 1))).toBe(10 + 2 + 5 - 1);
+    const later = change({ phases: [...problem.phases, { cap_cents: 1000 }], buildings: [], keepTogether: [{ groups: ['A1', 'free'], price: 6 }] });
+    expect(choiceFindings(later, [pick('A1', 'grey', 1), pick('free', 'grey', 2)]).value).toBe(10 + 5 - 6);
     expect(value(pick('A1', 'grey', 1), pick('B1', 'plain', 0), pick('free', 'grey', 1))).toBe(10 + 3 * 2 + 5 - 1 - 6);
   });
 });
