@@ -28,7 +28,7 @@ async function ended(address: string): Promise<{ state: string; why: string | nu
 beforeAll(async () => {
   server = await startServer(makers(FOLDER));
   await sendInventory();
-  const { headers } = await request(server.http).post('/api/plans').send({}).expect(202);
+  const { headers } = await request(server.http).post('/api/plans').send({ draws: 20 }).expect(202);
   const job = await ended(headers.location ?? '');
   expect(job).toMatchObject({ state: 'done', why: null });
   plan = (await request(server.http).get(job.result).expect(200)).body as typeof plan;
@@ -66,7 +66,7 @@ describe('a manager who sends an inventory and asks for a plan over HTTP', () =>
   it('can ask for another cap without changing the portfolio', async () => {
     const [first] = plan.plan.phases;
     const caps = [{ phase: first?.phase.id ?? '', cap_cents: 0 }];
-    const { headers } = await request(server.http).post('/api/plans').send({ name: 'Nothing in year one', caps }).expect(202);
+    const { headers } = await request(server.http).post('/api/plans').send({ name: 'Nothing in year one', caps, draws: 0 }).expect(202);
     const { result } = await ended(headers.location ?? '');
     const other = (await request(server.http).get(result).expect(200)).body as typeof plan;
     expect(other.plan.phases[0]?.spending.total_cents).toBe(0);

@@ -232,8 +232,9 @@ describe('the description of the API', () => {
     const { openapi, paths } = body as { openapi: string; paths: Record<string, Record<string, { responses: Record<string, { content?: object }> }>> };
     expect(openapi).toBe('3.1.0');
     expect(Object.keys(paths).sort()).toEqual([
-      '/api/bills', '/api/health/live', '/api/health/ready', '/api/imports', '/api/jobs', '/api/jobs/{id}', '/api/ledger', '/api/plans', '/api/plans/{id}',
-      '/api/plans/{id}/calendar.ics', '/api/plans/{id}/explain/{dwelling}', '/api/plans/{id}/papers/{file}', '/api/plans/{id}/workbook', '/api/portfolio', '/api/ranks/dwellings', '/api/ranks/facades',
+      '/api/bills', '/api/health/live', '/api/health/ready', '/api/imports', '/api/imports/{id}', '/api/jobs', '/api/jobs/{id}', '/api/ledger', '/api/plans', '/api/plans/{id}',
+      '/api/plans/{id}/calendar.ics', '/api/plans/{id}/explain/{dwelling}', '/api/plans/{id}/papers', '/api/plans/{id}/papers/{file}', '/api/plans/{id}/receipts', '/api/plans/{id}/receipts/{figure}',
+      '/api/plans/{id}/sign', '/api/plans/{id}/workbook', '/api/portfolio', '/api/ranks/dwellings', '/api/ranks/facades', '/api/records', '/api/verification', '/api/verification/meters',
     ]);
     expect(paths['/api/imports']?.post?.responses['422']?.content).toHaveProperty(['application/problem+json']);
   });

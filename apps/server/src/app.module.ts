@@ -19,6 +19,8 @@ import { PlansController } from './plans/plans.controller.js';
 import { PortfolioController } from './portfolio/portfolio.controller.js';
 import { RanksController } from './ranks/ranks.controller.js';
 import { FormsController } from './start-page/forms.controller.js';
+import { ReceiptsController } from './receipts/receipts.controller.js';
+import { RecordsController } from './records/records.controller.js';
 import { StartPageController } from './start-page/start-page.controller.js';
 import { VerificationController } from './verification/verification.controller.js';
 
@@ -34,7 +36,7 @@ export class AppModule {
     return {
       module: AppModule,
       imports: [StoreModule.forRoot({ database }), IntakeModule],
-      controllers: [ApiDescriptionController, StartPageController, FormsController, PortfolioController, ImportsController, BillsController, LedgerController, RanksController, PlansController, PapersController, ExplainController, CalendarController, JobsController, VerificationController, HealthController],
+      controllers: [ApiDescriptionController, StartPageController, FormsController, PortfolioController, ImportsController, BillsController, LedgerController, RanksController, PlansController, PapersController, ExplainController, ReceiptsController, CalendarController, RecordsController, JobsController, VerificationController, HealthController],
       providers: [Edge, ApiDescription, ImportDesk, JobRunner, KeptPlans, PlanOrders, ...makers],
     };
   }

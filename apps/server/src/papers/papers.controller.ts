@@ -25,6 +25,15 @@ export class PapersController {
     private readonly edge: Edge,
   ) {}
 
+  @Get(':id/papers')
+  @ApiOperation({ summary: 'Addresses of the papers of a plan' })
+  @ApiOkResponse({ schema: { type: 'array', items: { type: 'string' } } })
+  @ApiProblem(404)
+  async list(@Param('id') id: string): Promise<string[]> {
+    await this.plans.plan(id);
+    return PAPER_NAMES.map((name) => `/api/plans/${encodeURIComponent(id)}/papers/${name}${ENDING}`);
+  }
+
   @Get(':id/papers/:file')
   @ApiOperation({ summary: 'A paper of a plan: crew sheets, cut list, labels, kit, notices, sheets for residents, survey sheet, memo, pictures' })
   @ApiParam({ name: 'file', enum: PAPER_NAMES.map((name) => name + ENDING) })

@@ -27,6 +27,12 @@ export class KeptPlans {
     return { id, body: kept.body as Plan };
   }
 
+  async sign(id: string): Promise<PlanHeading> {
+    await this.plan(id);
+    await this.store.signPlan(id);
+    return (await this.store.plans()).find((heading) => heading.id === id)!;
+  }
+
   async planOrNewest(id: string | undefined): Promise<PlanAt> {
     if (id !== undefined) return this.plan(id);
     const [newest] = await this.store.plans();

@@ -1,8 +1,8 @@
 import { ApiProperty, ApiPropertyOptional } from '@nestjs/swagger';
 import { Type } from 'class-transformer';
-import { IsIn, IsInt, IsOptional, IsString, Length, Max, Min, ValidateNested } from 'class-validator';
+import { IsIn, IsInt, IsOptional, IsString, Length, Max, Min, NotEquals, ValidateNested } from 'class-validator';
 import type { View } from '#calc';
-import type { Plan } from '#planning';
+import type { CutRule, Plan } from '#planning';
 import type { PlanHeading } from '#store';
 import type { PlanRequest } from '../work/plan-maker.js';
 
@@ -41,6 +41,41 @@ export class PlanQuery implements PlanRequest {
   @Min(1, { message: 'timeLimit_s must be 1 or more' })
   @Max(600, { message: 'timeLimit_s must be 600 or less' })
   timeLimit_s?: number;
+
+  @ApiPropertyOptional({ type: 'integer', default: 200, minimum: 0, maximum: 10000, description: 'draws of what is not known; 0 for none, and then the plan says nothing of its chances' })
+  @IsOptional()
+  @IsInt({ message: 'draws must be a whole number' })
+  @Min(0, { message: 'draws must be 0 or more' })
+  @NotEquals(1, { message: 'draws must be 0 or 2 and more' })
+  @Max(10_000, { message: 'draws must be 10000 or less' })
+  draws?: number;
+
+  @ApiPropertyOptional({ type: 'integer', default: 1, description: 'seed of the draws: the same seed, the same draws' })
+  @IsOptional()
+  @IsInt({ message: 'seed must be a whole number' })
+  seed?: number;
+
+  @ApiPropertyOptional({ type: 'integer', minimum: 1, maximum: 3600, description: 'go on until the choice is proved, for up to so many seconds' })
+  @IsOptional()
+  @IsInt({ message: 'prove_s must be a whole number of seconds' })
+  @Min(1, { message: 'prove_s must be 1 or more' })
+  @Max(3600, { message: 'prove_s must be 3600 or less' })
+  prove_s?: number;
+
+  @ApiPropertyOptional({ enum: ['middle', 'nine-in-ten'], default: 'middle', description: 'what a line counts in the choice: the middle, or what nine draws in ten reach' })
+  @IsOptional()
+  @IsIn(['middle', 'nine-in-ten'], { message: 'aim must be middle or nine-in-ten' })
+  aim?: 'middle' | 'nine-in-ten';
+
+  @ApiPropertyOptional({ enum: ['pooled', 'dwelling together', 'crew order'], default: 'pooled', description: 'how the pieces of a phase share its rolls: pooled takes the least film' })
+  @IsOptional()
+  @IsIn(['pooled', 'dwelling together', 'crew order'], { message: 'cutRule must be pooled, dwelling together or crew order' })
+  cutRule?: CutRule;
+
+  @ApiPropertyOptional({ description: 'id of a kept plan to follow as a new revision: done work stands and is paid, the rest is planned again around what was recorded' })
+  @IsOptional()
+  @IsString()
+  replan?: string;
 }
 
 export class PlanHeadingAnswer {

@@ -20,6 +20,9 @@ export class PlanOrders {
       known.has(phase) ? [] : [{ code: 'unknown-phase', detail: `there is no phase ${phase}; there are ${[...known].join(', ') || 'none'}`, pointer: `/caps/${i}/phase` }],
     );
     if (errors.length > 0) throw new ProblemException(422, 'The request names a phase that is not there.', errors);
+    if (request.replan !== undefined && (await this.store.loadPlan(request.replan)) === null) {
+      throw new ProblemException(422, 'The request names a plan that is not kept.', [{ code: 'unknown-plan', detail: `there is no plan ${request.replan}`, pointer: '/replan' }]);
+    }
     return this.jobs.start('plan', request, async (say) => ({ plan: await this.maker.make(request, say) }));
   }
 }

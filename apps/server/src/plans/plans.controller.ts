@@ -48,6 +48,16 @@ export class PlansController {
     return { id, self, workbook: `${self}/workbook`, plan: (await this.plans.plan(id)).body };
   }
 
+  @Post(':id/sign')
+  @HttpCode(200)
+  @ApiOperation({ summary: 'Sign a plan: it stands as the plan of record and is only followed by a new revision' })
+  @ApiOkResponse({ type: PlanHeadingAnswer })
+  @ApiProblem(404)
+  @ApiProblem(409, 'It is signed already')
+  async sign(@Param('id') id: string): Promise<PlanHeadingAnswer> {
+    return planHeadingAnswer(await this.plans.sign(id));
+  }
+
   @Get(':id/workbook')
   @ApiOperation({ summary: 'The rollout workbook of a plan' })
   @ApiProduces(WORKBOOK)

@@ -1,9 +1,18 @@
-import type { Plan, PlanAsk } from '#planning';
+import type { CutRule, Plan, PlanAsk, PlanOrder } from '#planning';
 
 /** What may be set for one plan without changing the portfolio. */
 export interface PlanRequest extends Pick<PlanAsk, 'name' | 'view' | 'caps'> {
   /** Seconds the choice may take; what it reached is said with its bound. */
   readonly timeLimit_s?: number;
+  /** Draws of what is not known, 0 for none. */
+  readonly draws?: number;
+  readonly seed?: number;
+  /** Seconds to go on until the choice is proved. */
+  readonly prove_s?: number;
+  readonly aim?: NonNullable<PlanOrder['aim']>;
+  readonly cutRule?: CutRule;
+  /** A kept plan to start from: what was recorded on it stands, the rest is planned again. */
+  readonly replan?: string;
 }
 
 /** Says how far the work is, 0…1, and what it is at. */

@@ -8,6 +8,7 @@ import { PlanMaker, WorkbookMaker, type PlanRequest, type Say } from './plan-mak
 
 const SAY_EVERY_MS = 500;
 const CHOOSING_S = 10;
+const DRAWS = 200;
 
 /** Plans of the kept portfolio, worked out on threads and kept in the store. */
 export class PortfolioPlans extends PlanMaker {
@@ -20,7 +21,7 @@ export class PortfolioPlans extends PlanMaker {
     super();
   }
 
-  override async make({ timeLimit_s = CHOOSING_S, ...ask }: PlanRequest, say: Say): Promise<string> {
+  override async make({ timeLimit_s = CHOOSING_S, draws = DRAWS, seed = 1, prove_s, aim, cutRule, replan, ...ask }: PlanRequest, say: Say): Promise<string> {
     const pool = workerPool();
     const said = sayingNowAndThen(say);
     try {
@@ -33,6 +34,11 @@ export class PortfolioPlans extends PlanMaker {
         resolve: (file) => join(this.weatherFolder, basename(file)),
         findings: [],
         progress: said.progress,
+        ...(draws > 0 && { outlook: { seed, draws, selections: Math.min(DRAWS, draws) } }),
+        ...(prove_s !== undefined && { prove_s }),
+        ...(aim !== undefined && { aim }),
+        ...(cutRule !== undefined && { cutRule }),
+        ...(replan !== undefined && { replan }),
       });
       await said.end();
       return plan.id;
