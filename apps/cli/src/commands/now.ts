@@ -27,7 +27,8 @@ async function shelf(store: PortfolioStore, file: string | undefined): Promise<r
   }
   const [newest] = await store.plans();
   const plan = newest === undefined ? null : ((await store.loadPlan(newest.id))?.body as Plan);
-  return plan?.settled?.rollsLeft ?? startingStock(kept.rolls);
+  // A revision after work keeps the store room as it was then, with rolls earlier revisions left.
+  return startingStock(plan === null || plan.settled === null ? kept.rolls : plan.rolls);
 }
 
 function nowText(answer: NowAnswer): string {
