@@ -15,22 +15,21 @@ import type { Receipt } from './receipt.js';
 import { rollsOfPlan } from './rolls.js';
 import { sunFigures } from './sun.js';
 
-/** Every figure of a plan that can be opened, in the order of reading: the plan, its phases and lines, then cooling, bills, glass, sun, film, sizes, ranks. */
+/** The figures of the plan as a whole: few, whatever its size. */
+export const headlineFigures = (plan: Plan): Figure[] => [...planFigures(), ...plan.phases.flatMap(phaseFigures), ...plan.films.flatMap(filmFigures), ...rollsOfPlan(plan), ...glassFigures(plan)];
+
+/** Every figure of a plan that can be opened, in the order of reading: the plan as a whole, its lines, then cooling, bills, sun, sizes, ranks. */
 export function receiptFigures(plan: Plan): Figure[] {
   const ranked = new Map(plan.rankedDwellings.map((row) => [row.dwelling, row]));
   return [
-    ...planFigures(),
-    ...plan.phases.flatMap(phaseFigures),
+    ...headlineFigures(plan),
     ...plan.lines.flatMap((line) => {
       const row = ranked.get(line.dwelling);
       return [...lineCost(line), lineSaving(line), ...lineValue(line), ...(row === undefined ? [] : [lineRank(row)])];
     }),
     ...plan.lines.flatMap(coolingFigures),
     ...plan.meters.flatMap(meterFigures),
-    ...glassFigures(plan),
     ...sunFigures(plan),
-    ...plan.films.flatMap(filmFigures),
-    ...rollsOfPlan(plan),
     ...plan.lines.flatMap(cutSizes),
     ...plan.rankedDwellings.map(dwellingRank),
     ...plan.rankedFacades.map(facadeRank),
