@@ -114,6 +114,89 @@ it('goes by its name, or its label', () => {
   expect(read({})).toMatchObject({ label: 't', name: 't' });
 });
 
+describe('prices by steps', () => {
+  const steps = (...tiers: object[]) => read({ energyratestructure: [tiers] });
+  const foundIn = (...tiers: object[]) => steps(...tiers).findings.map(({ weight, place }) => `${weight} ${place}`);
+  const at = (t: number, field: string) => `error /energyratestructure/0/${t}/${field}`;
+
+  it('rate and adjustment add up, either alone is a price, an export price is kept apart', () => {
+    expect(steps({ rate: 0.1, adj: 0.02, max: 300, sell: 0.05 }, { adj: 0.3, max: null, sell: null }).energy).toEqual([[
+      { upTo: 300, daily: false, price_cents: 12, sell_cents: 5 }, { upTo: Infinity, daily: false, price_cents: 30, sell_cents: null },
+    ]]);
+    expect(foundIn({ rate: 0.1, adj: null })).toEqual([]);
+    expect(foundIn({ adj: 0.1 })).toEqual([]);
+    expect(foundIn({})).toEqual([at(0, 'rate')]);
+    expect(foundIn({ rate: null, adj: 0.1 })).toEqual([at(0, 'rate')]);
+    expect(foundIn({ rate: 'x', adj: 0.1 })).toEqual([at(0, 'rate')]);
+  });
+
+  it.each([['x'], [true], [Number.NaN], [Infinity]])('a price of %p is found in each of its fields', (value) => {
+    expect(foundIn({ rate: value })).toEqual([at(0, 'rate')]);
+    expect(foundIn({ rate: 0.1, adj: value })).toEqual([at(0, 'adj')]);
+    expect(foundIn({ rate: 0.1, sell: value })).toEqual([at(0, 'sell')]);
+  });
+
+  it.each([[0], [-5], ['x'], [Number.NaN]])('an upper end of %p is found', (max) => {
+    expect(foundIn({ rate: 0.1, max }, { rate: 0.2 })).toContain(at(0, 'max'));
+    expect(foundIn({ rate: 0.1, max })).toEqual([at(0, 'max')]);
+  });
+
+  it('ends must rise, and be all of the month or all of the day', () => {
+    expect(foundIn({ rate: 0.1, max: 5 }, { rate: 0.2, max: 5 }, { rate: 0.3 })).toEqual([at(1, 'max')]);
+    expect(foundIn({ rate: 0.1, max: 5, unit: 'kWh daily' }, { rate: 0.2, max: 400, unit: 'kWh' }, { rate: 0.3 })).toEqual([at(1, 'unit')]);
+    expect(foundIn({ rate: 0.1, max: 5, unit: 'kWh daily' }, { rate: 0.2, unit: 'kWh' })).toEqual([]);
+    expect(foundIn({ rate: 0.1, max: 5, unit: ' KWH   Daily ' }, { rate: 0.2, max: 9, unit: 'kwh daily' }, { rate: 0.3, unit: null })).toEqual([]);
+    expect(foundIn({ rate: 0.1, unit: 7 })).toEqual([at(0, 'unit')]);
+    expect(steps({ rate: 0.1, unit: 'gallons' }).energy[0]![0]!.daily).toBe(false);
+  });
+
+  it('an end on the last step is a note from a million on', () => {
+    expect(foundIn({ rate: 0.1, max: 999_999 })).toEqual(['warning /energyratestructure/0/0/max']);
+    expect(foundIn({ rate: 0.1, max: 1e6 })).toEqual(['note /energyratestructure/0/0/max']);
+  });
+
+  it('a step or a period that is none is found where it stands', () => {
+    for (const tier of [null, 5, 'x']) expect(read({ energyratestructure: [[tier]] }).findings[0]).toMatchObject({ weight: 'error', place: '/energyratestructure/0/0/rate' });
+    for (const structure of [[], 'x', null]) expect(read({ energyratestructure: structure }).findings[0]).toMatchObject({ weight: 'error', place: '/energyratestructure' });
+    for (const period of [[], 'x', null]) expect(read({ energyratestructure: [[{ rate: 0.1 }], period] })).toMatchObject({ usable: false, energy: [[{ price_cents: 10 }], []] });
+    expect(read({ energyratestructure: undefined })).toMatchObject({ energy: [], findings: expect.arrayContaining([expect.objectContaining({ seen: 'nothing' })]) as unknown });
+    expect(read({ energyratestructure: [[{ rate: 'x' }]] }).findings[0]!.seen).toBe('"x"');
+  });
+});
+
+describe('tables of months and hours', () => {
+  const two = [[{ rate: 0.1 }], [{ rate: 0.2 }]];
+  const withCell = (month: number, hour: number, value: unknown) => everyHour(1).map((row, m) => (m === month ? row.map((each, h) => (h === hour ? value : each)) : row));
+  const weekday = (table: unknown, more: object = {}) => read({ energyratestructure: two, energyweekdayschedule: table, energyweekendschedule: everyHour(0), ...more });
+
+  it.each([[2], [-1], [0.5], ['1'], [null]])('a period %p is found with month and hour, and the first stands in', (value) => {
+    const tariff = weekday(withCell(2, 7, value));
+    expect(tariff.findings).toMatchObject([{ weight: 'error', place: '/energyweekdayschedule/2', seen: `March, 7:00: period ${JSON.stringify(value)}`, expected: 'a period from 0 to 1' }]);
+    expect([tariff.energyTable.weekday[2 * 24 + 7], tariff.energyTable.weekday[2 * 24 + 8]]).toEqual([0, 1]);
+  });
+
+  it('several are named once each', () => {
+    const table = withCell(0, 3, 5).map((row, m) => (m === 0 ? row.map((each, h) => (h === 4 ? 5 : h === 9 ? 'x' : each)) : row));
+    expect(weekday(table).findings[0]!.seen).toBe('January, 3:00, 4:00, 9:00: period 5, "x"');
+  });
+
+  it.each(['January', 'February', 'March', 'April', 'May', 'June', 'July', 'August', 'September', 'October', 'November', 'December'].map((name, month) => [name, month] as const))('a gap in %s is named', (name, month) => {
+    const short = everyHour(1).map((row, m) => (m === month ? row.slice(0, 20) : row));
+    // An hour without a price has no period either.
+    expect(weekday(short).findings[0]).toMatchObject({ weight: 'error', place: `/energyweekdayschedule/${month}`, seen: `gap: ${name} has no price from 20:00 to 24:00` });
+    expect(weekday(everyHour(1).map((row, m) => (m === month ? 'x' : row))).findings).toMatchObject([{ weight: 'error', place: `/energyweekdayschedule/${month}`, seen: `gap: nothing for ${name}` }]);
+    expect(weekday(everyHour(1).map((row, m) => (m === month ? [...row, 9] : row))).findings).toMatchObject([{ seen: `overlap: ${name} has 25 hours` }]);
+  });
+
+  it('none at all is a note with one price and an error with two', () => {
+    const none = { energyweekdayschedule: undefined, energyweekendschedule: undefined };
+    expect(read(none)).toMatchObject({ findings: [{ weight: 'note', place: '/energyweekdayschedule' }], energyTable: { weekday: new Uint8Array(288), weekend: new Uint8Array(288) }, usable: true });
+    expect(read({ ...none, energyratestructure: two })).toMatchObject({ usable: false, energyTable: { weekday: new Uint8Array(288) } });
+    expect(read({ energyweekdayschedule: undefined }).findings.map(({ place }) => place)).toContain('/energyweekdayschedule/0');
+    expect(read({ energyratestructure: two, energyweekdayschedule: everyHour(1), energyweekendschedule: undefined }).energyTable.weekend).toEqual(new Uint8Array(288).fill(1));
+  });
+});
+
 describe('versions of a tariff', () => {
   const version = (startdate: unknown, enddate: unknown): TariffText => text({ startdate, enddate });
   const seen = (...versions: TariffText[]) => tariffDateFindings(versions).map((each) => `${each.place} ${each.seen}`);
