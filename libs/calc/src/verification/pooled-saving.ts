@@ -48,7 +48,7 @@ export interface PooledSaving {
 export function groupMean(members: readonly GroupMember[]): GroupMean | Missing {
   for (const m of members) if (!(Number.isFinite(m.share) && m.standardError > 0)) throw new RangeError(`members must have finite shares and errors above 0, got ${m.share} ± ${m.standardError}`);
   const k = members.length;
-  if (k < 2) return { why: `${k === 0 ? 'no meter' : 'one meter'} cannot show how meters differ` };
+  if (k < 2) return { why: k === 0 ? 'no meter has enough bills before and after the work' : 'one meter alone cannot show how meters differ' };
   const fixed = members.map((m) => 1 / m.standardError ** 2);
   const sum = fixed.reduce((a, b) => a + b, 0);
   const mean = members.reduce((total, m, i) => total + fixed[i]! * m.share, 0) / sum;
@@ -78,7 +78,7 @@ export function groupMean(members: readonly GroupMember[]): GroupMean | Missing 
  */
 export function pooledSaving(groups: { readonly treated: readonly GroupMember[]; readonly comparison: readonly GroupMember[] }, confidence = 0.8): PooledSaving | Missing {
   const treated = groupMean(groups.treated);
-  if ('why' in treated) return { why: `treated: ${treated.why}` };
+  if ('why' in treated) return { why: `filmed meters: ${treated.why}` };
   const untreated = groupMean(groups.comparison);
   const comparison = 'why' in untreated ? null : untreated;
   const standardError = Math.hypot(treated.standardError, comparison?.standardError ?? 0);
