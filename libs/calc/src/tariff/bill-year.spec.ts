@@ -163,6 +163,30 @@ describe('bills as they must be, whatever the use', () => {
     expect(yearCost_cents(flat, turned)).toBeCloseTo(yearCost_cents(flat, use), 6);
   });
 
+  it('splitting a month otherwise over its hours changes no bill, except where periods or peaks say so', () => {
+    const monthly = (use: Float64Array): Float64Array => {
+      const even = new Float64Array(8760);
+      for (let month = 0, hour = 0; month < 12; month++) {
+        const hours = MONTH_DAYS[month]! * 24;
+        const mean = use.subarray(hour, hour + hours).reduce((sum, kWh) => sum + kWh, 0) / hours;
+        even.fill(mean, hour, hour + hours);
+        hour += hours;
+      }
+      return even;
+    };
+    const blocks = readTariff(text({ energyratestructure: [[{ rate: 0.14, max: 500 }, { rate: 0.27 }]], fixedchargefirstmeter: 9, fixedchargeunits: '$/month', mincharge: 40, minchargeunits: '$/month' }));
+    const [byTime, byPeak] = [readTariff(text(timeOfUse)), readTariff(text({ flatdemandstructure: [[{ rate: 5 }]], flatdemandmonths: Array.from({ length: 12 }, () => 0) }))];
+    fc.assert(
+      fc.property(fc.integer({ min: 0, max: 1000 }), (seed) => {
+        const use = useOf(seed);
+        expect(yearCost_cents(blocks, monthly(use))).toBeCloseTo(yearCost_cents(blocks, use), 4);
+        expect(Math.abs(yearCost_cents(byTime, monthly(use)) - yearCost_cents(byTime, use))).toBeGreaterThan(1);
+        expect(yearCost_cents(byPeak, monthly(use))).toBeLessThan(yearCost_cents(byPeak, use));
+      }),
+      { numRuns: 10 },
+    );
+  });
+
   it('what is saved in the dear afternoon is worth more than the average kWh', () => {
     const before_kWh = new Float64Array(8760).fill(1);
     const after_kWh = before_kWh.map((use, hour) => (hour % 24 === 16 ? 0.5 : use));
