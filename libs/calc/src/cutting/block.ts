@@ -38,8 +38,9 @@ function bestLie(lies: readonly Lie[], at: { readonly left: Int32Array; readonly
   best.slack = Infinity;
   for (const k of at.among) {
     const lie = lies[k]!;
-    if (at.left[lie.type]! <= 0 || lie.across > rect.w + SAME_ticks || lie.along > rect.h + SAME_ticks) continue;
     const area = lie.across * lie.along;
+    if (area < best.area * 0.999999) return;
+    if (at.left[lie.type]! <= 0 || lie.across > rect.w + SAME_ticks || lie.along > rect.h + SAME_ticks) continue;
     const slack = Math.min(rect.w - lie.across, rect.h - lie.along);
     if (area > best.area * 1.000001 || (area > best.area * 0.999999 && slack < best.slack)) {
       best.lie = k;
@@ -51,7 +52,7 @@ function bestLie(lies: readonly Lie[], at: { readonly left: Int32Array; readonly
 
 /**
  * Fills free rectangles of a block by straight cuts: the largest piece that fits goes to the corner, the rest is split so that
- * the larger remainder stays whole. `left` is lowered by what is laid; only the lies named are tried.
+ * the larger remainder stays whole. `left` is lowered by what is laid; only the lies named are tried, which stand in falling order of area.
  */
 export function fillRects(ready: ReadyJob, left: Int32Array, at: { readonly rects: Rect[]; readonly laid: Laid[]; readonly lies: readonly number[] }): void {
   const stack = at.rects;

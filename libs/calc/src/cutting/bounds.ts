@@ -35,10 +35,17 @@ function sameRatio(of: Float64Array, to: Float64Array): number | null {
   return of.every((each, o) => Math.abs(each - ratio * to[o]!) <= 1e-12 * each) ? ratio * (1 - 1e-12) : null;
 }
 
+/** What a tick of the dearest film costs while prices are sought. */
+const SCALE = 1e-3;
+
 function bound(ready: ReadyJob, rates: Float64Array): number {
   const ends = ready.offers.reduce((sum, offer, o) => sum + (offer.length === Infinity ? rates[o]! * ready.kerf : 0), 0);
-  const { bound: least } = isOfManySizes(ready) ? widthPrices(ready, rates) : barBound(ready, rates);
-  return Math.max(0, least - ends);
+  // In one measure whatever the unit of the rates: the simplex tells nothing from a little by fixed limits.
+  const unit = Math.max(...rates) / SCALE;
+  if (!(unit > 0)) return 0;
+  const scaled = rates.map((rate) => rate / unit);
+  const { bound: least } = isOfManySizes(ready) ? widthPrices(ready, scaled) : barBound(ready, scaled);
+  return Math.max(0, unit * least - ends);
 }
 
 const MOST_SUMS = 200_000;

@@ -7,6 +7,9 @@ const NEAR: readonly (readonly [share: number, types: number])[] = [
   [1 / 3, 6],
 ];
 
+/** With more ways to lie than this half as many types do: sizes stand so close that more of them are no better. */
+const MANY_LIES = 8000;
+
 /** Finds, among thousands of sizes, the pieces left that suit a shelf of a given length, without looking at the others. */
 export class LikeLengths {
   /** Lies, longest first. */
@@ -27,8 +30,8 @@ export class LikeLengths {
   near(lie: number): number[] {
     const { type, along } = this.ready.lies[lie]!;
     const found = new Set([type]);
-    for (const [share, most] of NEAR) {
-      const goal = found.size + most;
+    for (const [share, types] of NEAR) {
+      const goal = found.size + (this.order.length > MANY_LIES ? types / 2 : types);
       for (let n = this.open(this.place(along * share + SAME_ticks)); n < this.order.length && found.size < goal; n = this.open(n + 1)) found.add(this.ready.lies[this.order[n]!]!.type);
     }
     return [...found].sort((a, b) => a - b);

@@ -18,7 +18,7 @@ export function likeShelves(ready: ReadyJob, fill: ShelfFill, start: { readonly 
   const hard = (t: number): number => Math.max(ready.types[t]!.across, ready.types[t]!.along);
   for (const t of [...ready.types.keys()].sort((a, b) => hard(b) - hard(a) || a - b)) {
     while (left[t]! > 0) {
-      const found = fill.byType[t]!.flatMap((lie) => fill.blocks({ lie, left, worth, among: lengths.near(lie) }));
+      const found = fill.byType[t]!.flatMap((lie) => fill.blocks({ lie, left, worth, among: lengths.near(lie), widths: 2 }));
       const best = found.reduce((a, b) => (scoreOf(ready, b, worth) > scoreOf(ready, a, worth) ? b : a));
       for (let n = repeats(ready, best, left); n > 0; n--) {
         blocks.push(best);

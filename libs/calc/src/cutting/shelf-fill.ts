@@ -12,6 +12,8 @@ export interface ShelfStart {
   readonly worth: Float64Array;
   /** Types that may lie on the shelf, in rising order, the starting piece's among them. */
   readonly among: readonly number[];
+  /** Roll widths read out at most, those that promise most for their film; default all. */
+  readonly widths?: number;
 }
 
 /**
@@ -28,6 +30,8 @@ export class ShelfFill {
   private marks: Uint8Array;
   private readonly passType: Int32Array;
   private readonly units: Int32Array;
+  private readonly largestFirst: Int32Array;
+  private readonly placeByArea: Int32Array;
 
   constructor(private readonly ready: ReadyJob) {
     this.grid = gridOf(ready);
@@ -39,6 +43,10 @@ export class ShelfFill {
     ready.lies.forEach((lie, k) => byType[lie.type]!.push(k));
     this.byType = byType;
     this.units = new Int32Array(ready.lies.length);
+    const area = Float64Array.from(ready.lies, (lie) => lie.across * lie.along);
+    this.largestFirst = Int32Array.from(ready.lies.keys()).sort((a, b) => area[b]! - area[a]! || a - b);
+    this.placeByArea = new Int32Array(ready.lies.length);
+    this.largestFirst.forEach((k, place) => (this.placeByArea[k] = place));
   }
 
   /** One block for each offer that holds the starting piece. */
@@ -50,17 +58,35 @@ export class ShelfFill {
     if (cap < 0) return [];
     start.left[first.type]! -= 1;
     const passes = this.table(start, cap);
+    const lies = this.byArea(start);
     const blocks: Block[] = [];
     const seen = new Map<number, Block>();
-    for (let o = 0; o < ready.offers.length; o++) {
-      if (!this.holds(o, start.lie)) continue;
+    for (const o of this.promising(start)) {
       const twin = seen.get(ready.offers[o]!.width);
-      const block = twin ?? this.read(start, { passes, cap: grid.width[o]! - grid.acrossUp[start.lie]!, offer: o });
+      const block = twin ?? this.read(start, { passes, lies, cap: grid.width[o]! - grid.acrossUp[start.lie]!, offer: o });
       seen.set(ready.offers[o]!.width, block);
       blocks.push(twin === undefined ? block : { ...twin, offer: o });
     }
     start.left[first.type]! += 1;
     return blocks;
+  }
+
+  /** Lies that may fill room left on the shelf, largest first. */
+  private byArea(start: ShelfStart): number[] {
+    const high = this.ready.lies[start.lie]!.along + SAME_ticks;
+    const places: number[] = [];
+    for (const t of start.among) if (start.left[t]! > 0) for (const k of this.byType[t]!) if (this.ready.lies[k]!.along <= high) places.push(this.placeByArea[k]!);
+    return Array.from(Int32Array.from(places).sort(), (place) => this.largestFirst[place]!);
+  }
+
+  /** Offers that hold the starting piece, by the filled table; where few widths are asked for, those with most worth for their film. */
+  private promising(start: ShelfStart): number[] {
+    const { ready, grid, value } = this;
+    const able = [...ready.offers.keys()].filter((o) => this.holds(o, start.lie));
+    if (start.widths === undefined || able.length <= start.widths) return able;
+    const first = start.worth[ready.lies[start.lie]!.type]!;
+    const promise = (o: number): number => (first + value[grid.width[o]! - grid.acrossUp[start.lie]!]!) / (ready.offers[o]!.rate + 1e-9);
+    return able.sort((a, b) => promise(b) - promise(a) || a - b).slice(0, start.widths);
   }
 
   private holds(o: number, k: number): boolean {
@@ -132,7 +158,7 @@ export class ShelfFill {
     return any > 0;
   }
 
-  private read(start: ShelfStart, at: { readonly passes: number; readonly cap: number; readonly offer: number }): Block {
+  private read(start: ShelfStart, at: { readonly passes: number; readonly cap: number; readonly offer: number; readonly lies: readonly number[] }): Block {
     const { ready, grid, units } = this;
     const first = ready.lies[start.lie]!;
     const { left } = start;
@@ -161,7 +187,7 @@ export class ShelfFill {
     }
     const side = ready.offers[at.offer]!.width - across;
     if (side > 0) rects.push({ x: across, y: 0, w: side, h: first.along });
-    fillRects(ready, left, { rects, laid, lies: start.among.flatMap((t) => this.byType[t]!) });
+    fillRects(ready, left, { rects, laid, lies: at.lies });
     // The block is only looked at: all but the starting piece, which the caller holds, goes back.
     const block = { offer: at.offer, length: first.along, laid };
     countBlock(ready, block, { counts: left, sign: 1 });

@@ -47,3 +47,24 @@ for (const sizes of [20, 60, 150, 300]) {
     console.log(String(sizes).padStart(4), mayRotate ? 'yes' : 'no ', '|', percent(endless.result.overBound ?? 0), endless.ms.toFixed(0), '|', percent(whole.result.overBound ?? 0), whole.ms.toFixed(0));
   }
 }
+
+console.log('2,000 dwellings, 20,000 pieces, rolls of 100 ft: sizes | turned | % over, ms');
+for (const plans of [72, 0]) {
+  for (const mayRotate of [true, false]) {
+    const next = seeded(5);
+    const side = (from: number, to: number): number => Math.round((from + next() * (to - from)) * 8);
+    const plan = Array.from({ length: plans }, () => [side(14, 46), side(20, 80)] as const);
+    const counts = new Map<string, readonly [width: number, length: number, count: number]>();
+    for (let n = 0; n < 20_000; n++) {
+      const base = plan[Math.floor(next() * plans)];
+      // An eighth of an inch to and fro is what measuring the same window in many dwellings gives.
+      const [width, length] = base === undefined ? [side(14, 46), side(20, 80)] : [base[0] + Math.floor(3 * next()) - 1, base[1] + Math.floor(3 * next()) - 1];
+      const id = `${width}x${length}`;
+      counts.set(id, [width, length, (counts.get(id)?.[2] ?? 0) + 1]);
+    }
+    const pieces = [...counts].map(([id, [width, length, count]]) => ({ id, width_mm: width * 3.175, length_mm: length * 3.175, count, mayRotate }));
+    const rolls = [36, 48, 60, 72].map((width) => ({ width_mm: width * 25.4, length_mm: 30_480 }));
+    const { result, ms } = timed({ pieces, rolls });
+    console.log(String(pieces.length).padStart(6), mayRotate ? 'yes' : 'no ', '|', percent(result.overBound ?? 0), ms.toFixed(0));
+  }
+}

@@ -27,9 +27,9 @@ function piecesOf(windows: readonly PlacedWindow[], terms: FilmPricing['terms'],
   return sortedBy(pieces, (p) => p.id);
 }
 
-/** Time of a cut list grows with the square of its sizes: 300 take 2 s, 1200 take 16 s. */
-const MOST_SIZES = 1200;
-const SAMPLE = 600;
+/** Time of a cut list grows with the number of its sizes: 1,200 take 0.7 s, 3,000 take 1 s, 18,000 take 2 s for each film. */
+const MOST_SIZES = 6000;
+const SAMPLE = 3000;
 
 /** What is cut to learn price and waste: all, or of a very large portfolio every so many-th window, which moves the waste by a quarter of a point. */
 function sampleOf(windows: readonly PlacedWindow[], piecesIn: (windows: readonly PlacedWindow[]) => CutPiece[]): { readonly pieces: CutPiece[]; readonly all_mm2: number; readonly every: number } {
