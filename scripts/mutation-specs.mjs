@@ -24,12 +24,15 @@ export const EXACT_PARTS = {
   cutting: ['piece', 'purchase', 'layout-check', 'bar-bound', 'bounds', 'straight-cuts'],
   selection: ['certificate-check', 'check-problem', 'choice-check'],
 };
-/** Specs that search for long. */
-const SLOW = { cutting: ['cut', 'together'], selection: ['properties'] };
+/** Specs that search for long, and where most do, the ones that do not. */
+const SLOW = { selection: ['properties'] };
+const FAST = { cutting: ['piece', 'purchase', 'layout-check', 'bar-bound'] };
 /** Tests that take seconds each: they hold what comes by chance, on hundreds of draws. */
 export const SLOW_TESTS = /^(draws of two hundred scopes|the split of a meter holds the true base load|a pooled saving of made-up homes .* placebo)/;
 /** Large folders of which a part of the lines is mutated: every line whose number, hashed with its file, falls under the share. */
-export const SAMPLED = { glass: 0.5, cooling: 0.5, verification: 0.2 };
+export const SAMPLED = { glass: 0.5, cooling: 0.5, verification: 0.2, cutting: 0.2 };
+/** Folders whose specs work out much on loading: what runs only then is not tried, for each fault would run every spec. */
+export const LOADS_LONG = ['verification', 'cutting'];
 
 /** FNV-1a of a text, 0…1: the same lines every time. */
 function draw(text) {
@@ -47,7 +50,7 @@ export function mutatedIn(folder) {
   const parts = EXACT_PARTS[basename(folder)];
   const share = process.env.FILM_ROLLOUT_MUTATE_ALL === undefined ? SAMPLED[basename(folder)] : undefined;
   if (share !== undefined) {
-    const files = readdirSync(join(root, folder)).filter((file) => file.endsWith('.ts') && !/(\.spec|\.bench|^index)\.ts$/.test(file));
+    const files = readdirSync(join(root, folder)).filter((file) => (parts ? parts.some((part) => file === `${part}.ts`) : file.endsWith('.ts') && !/(\.spec|\.bench|^index)\.ts$/.test(file)));
     return files.flatMap((file) => sampledLines(`${folder}/${file}`, share));
   }
   return [...(parts ? parts.map((part) => `${folder}/${part}.ts`) : [`${folder}/*.ts`]), '!**/*.spec.ts', '!**/*.bench.ts', '!**/index.ts'];
@@ -58,5 +61,6 @@ export function isSpecOf(folder) {
   const name = basename(folder);
   const tables = [...(TABLES[name] ?? []).map((table) => `test/reference/${table}.spec.ts`), ...(OTHERS[name] ?? [])];
   const slow = (SLOW[name] ?? []).map((spec) => `libs/calc/src/${name}/${spec}.spec.ts`);
-  return (file) => file.endsWith('.spec.ts') && !slow.includes(file) && (file.startsWith(`libs/calc/src/${name}/`) || tables.includes(file));
+  const fast = FAST[name]?.map((spec) => `libs/calc/src/${name}/${spec}.spec.ts`);
+  return (file) => file.endsWith('.spec.ts') && !slow.includes(file) && (fast?.includes(file) ?? true) && (file.startsWith(`libs/calc/src/${name}/`) || tables.includes(file));
 }
