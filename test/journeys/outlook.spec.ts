@@ -18,7 +18,7 @@ const only = (...keys: readonly string[]): UncertainInput[] => catalogue.uncerta
 const planWith = (portfolio: Portfolio, of: { readonly inputs: readonly UncertainInput[]; readonly draws: number; readonly selections: number; readonly aim?: Plan['aim'] }): Promise<Plan> => {
   const { weather } = buildingWeather(portfolio.buildings, catalogue, (file) => file);
   const job = { portfolio, weather, id: 'P', revision: 1, parent: null, madeOn: '2026-07-01', program: 'test', inputHash: 'none', findings: [] };
-  return planPortfolio({ ...job, catalogue: { ...catalogue, assumptions: catalogue.assumptions, uncertainInputs: of.inputs } as typeof catalogue, outlook: { seed: 11, draws: of.draws, selections: of.selections }, ...(of.aim === undefined ? {} : { aim: of.aim }) }, workersHere);
+  return planPortfolio({ ...job, catalogue: { ...catalogue, assumptions: catalogue.assumptions, uncertainInputs: of.inputs }, outlook: { seed: 11, draws: of.draws, selections: of.selections }, ...(of.aim === undefined ? {} : { aim: of.aim }) }, workersHere);
 };
 
 jest.setTimeout(90_000);
