@@ -116,6 +116,12 @@ describe('ratings', () => {
     expect(degradationOf(plantOf('room-unit', { scale: 'eer', value: 10 }))).toBe(0.22);
     expect(degradationOf(plantOf('single-speed', { scale: 'seer', value: 16 }, { degradationCoefficient: 0.25 }))).toBe(0.25);
   });
+  test('a load that is not a year of hours is refused, never worked into a figure', () => {
+    const on = plantOnWeather(plantOf('single-speed', { scale: 'seer', value: 14 }), { outdoor_degC: new Float64Array(8760).fill(30) });
+    const year = new Float64Array(8760);
+    expect(() => runPlant(on, { sensibleLoad_W: new Float64Array(24) })).toThrow('sensibleLoad_W must have 8760 hours, got 24');
+    expect(() => runPlant(on, { sensibleLoad_W: year, latentLoad_W: new Float64Array(8759) })).toThrow('latentLoad_W must have 8760 hours, got 8759');
+  });
   test('a scale that says nothing of a kind is answered with why', () => {
     expect(ratedCop(plantOf('room-unit', { scale: 'seer', value: 12 }))).toMatchObject({ why: expect.stringContaining('room-unit') as string });
     expect(() => coolingPlant(plantOf('central', { scale: 'seer2', value: 15 }), { outdoor_degC: 30, sensibleLoad_W: 1 })).toThrow(RangeError);

@@ -33,9 +33,12 @@ export interface PlantLoads {
  * @param loads sensible, and latent where it is kept from another run
  * @param out buffer for the electricity; new when absent
  * @returns kWh by hour and in total, run hours, heat left, peak
+ * @throws RangeError when a load does not hold 8760 hours
  * @source NREL/TP-5500-56354; AHRI 210/240
  */
 export function runPlant(on: PlantOnWeather, loads: PlantLoads, out: Float64Array = new Float64Array(hours)): PlantYear {
+  checkYear('sensibleLoad_W', loads.sensibleLoad_W);
+  if (loads.latentLoad_W) checkYear('latentLoad_W', loads.latentLoad_W);
   const { machine } = on;
   const tally = { total_W: 0, run_h: 0, unmet_W: 0, unmetHours: 0, peak_W: 0, peakHour: -1 };
   const perDuct = 1 / machine.distributionEfficiency;
@@ -45,6 +48,10 @@ export function runPlant(on: PlantOnWeather, loads: PlantLoads, out: Float64Arra
     electricity_kWh: out, electricity_total_kWh: tally.total_W / 1000, runHours_h: tally.run_h, unmet_kWh: tally.unmet_W / 1000, unmetHours: tally.unmetHours,
     peak_kW: tally.peak_W / 1000, peakHour: tally.peakHour < 0 ? null : tally.peakHour,
   };
+}
+
+function checkYear(name: string, series: Float64Array): void {
+  if (series.length !== hours) throw new RangeError(`${name} must have 8760 hours, got ${series.length}`);
 }
 
 interface Tally {
@@ -125,6 +132,5 @@ function betweenSpeeds(on: PlantOnWeather, h: number, coil_W: number): number {
  * @source NREL/TP-5500-56354; AHRI 210/240
  */
 export function plantYear(plant: PlantState, sensibleLoad_W: Float64Array, weather: Pick<HourlyYear, 'outdoor_degC'>): PlantYear {
-  if (sensibleLoad_W.length !== hours) throw new RangeError(`sensibleLoad_W must have 8760 hours, got ${String(sensibleLoad_W.length)}`);
   return runPlant(plantOnWeather(plant, weather), { sensibleLoad_W });
 }

@@ -35,6 +35,9 @@ describe('a bill from the sums of its parts', () => {
     const clock = tariffClock(readTariff(tariffs.flat));
     expect(() => partSums(clock, new Float64Array(8760).fill(-1))).toThrow(RangeError);
     expect(() => partSums(clock, new Float64Array(8760).fill(NaN))).toThrow(RangeError);
+    const hidden = new Float64Array(8760).fill(1);
+    hidden[4321] = -0.5; // between hours of use: the sums alone would not show it
+    expect(() => partSums(clock, hidden)).toThrow(RangeError);
     expect(() => partSums(clock, new Float64Array(24))).toThrow(/8760/);
     expect(() => partsCost_cents(clock, new Float64Array(3))).toThrow(/12 sums/);
   });

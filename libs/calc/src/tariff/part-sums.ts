@@ -39,15 +39,20 @@ export function partSums(clock: TariffClock, part_kWh: Float64Array, out: Float6
     let [even, odd] = [0, 0];
     let hour = first;
     for (; hour + 1 < end; hour += 2) {
-      even += part_kWh[hour]!;
-      odd += part_kWh[hour + 1]!;
+      const [one, next] = [part_kWh[hour]!, part_kWh[hour + 1]!];
+      if (one < least) least = one;
+      if (next < least) least = next;
+      even += one;
+      odd += next;
     }
-    if (hour < end) even += part_kWh[hour]!;
+    if (hour < end) {
+      if (part_kWh[hour]! < least) least = part_kWh[hour]!;
+      even += part_kWh[hour]!;
+    }
     const sum = even + odd;
     const bin = energyBin[first]!;
     out[bin] = out[bin]! + sum;
     check += sum;
-    if (sum < least) least = sum;
   }
   if (!Number.isFinite(check) || least < 0) throw new RangeError('part_kWh must hold finite values, 0 or more');
   return out;
