@@ -58,8 +58,9 @@ describe('a crew’s year', () => {
     const kept = next.settled!.redoMoney![0]!;
     expect(next.settled!.spent[0]!.spent_cents + kept.film_cents + kept.work_cents + next.phases[0]!.phase.cap_cents).toBe(plan.phases[0]!.phase.cap_cents);
 
-    const now = asJson<NowAnswer>(['now', '--hours', '3', '--dwellings', 'QA/102,QB/002']);
+    const now = asJson<NowAnswer>(['now', '--hours', '3', '--dwellings', 'QA/101,QA/102,QB/002']);
     expect(now.uses.length).toBeGreaterThan(0);
+    expect(now.uses.flatMap((u) => u.options.map((o) => o.dwelling))).not.toContain('QA/101'); // its film is on
     expect(now.uses.flatMap((u) => u.cuts.flatMap((c) => c.bought))).toEqual([]); // from the shelf alone
   });
 });

@@ -28,6 +28,7 @@ export { readTemperatures, type TemperaturesByPlace } from './bills/day-weather.
 export { temperaturesBeside } from './bills/temperature-file.js';
 export { billsJobOf } from './bills/bills-job.js'; // a portfolio with the weather its bills are held against
 export { fitBills, type BillsJob, type MeterFit } from './bills/fit-bills.js'; // base load, cooling, heating of every meter
+export { wholePlan } from './record/whole-plan.js'; // with the work of the revisions before
 export { verifyPlan, type VerifiedMoney, type VerifyReview } from './bills/verify-plan.js'; // did it pay, and what was learned
 export type { BuildingSaving, VerifiedMeter, Verification } from './bills/did-it-pay.js';
 export { planPortfolio } from './plan-portfolio.js'; // the spine

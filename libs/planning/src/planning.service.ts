@@ -83,9 +83,12 @@ export class PlanningService {
   /** The best use of some hours with film on the shelf; nothing is kept. */
   async bestUse(order: Pick<PlanOrder, 'id' | 'made' | 'resolve'>, question: NowQuestion): Promise<NowAnswer> {
     const catalogue = (this.#catalogue ??= openCatalogue());
-    const portfolio = await this.store.load();
-    const { weather } = buildingWeather(portfolio.buildings, catalogue, order.resolve);
+    const kept = await this.store.load();
     const madeOn = order.made.slice(0, 10);
+    // Windows that carry film already are no use of the time.
+    const newest = (await this.store.plans())[0];
+    const portfolio = newest === undefined ? kept : afterWork({ portfolio: kept, plan: await this.#kept(newest.id), asOf: madeOn, timeModel: catalogue.timeModel }).portfolio;
+    const { weather } = buildingWeather(portfolio.buildings, catalogue, order.resolve);
     return bestUseNow({ portfolio, catalogue, weather, id: order.id, revision: 1, parent: null, madeOn, program: programVersion(), inputHash: contentHash(portfolio), findings: [] }, this.workers, question);
   }
 

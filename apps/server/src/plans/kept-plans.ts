@@ -1,5 +1,5 @@
 import { Injectable } from '@nestjs/common';
-import type { Plan } from '#planning';
+import { type Plan, wholePlan } from '#planning';
 import { PortfolioStore, type PlanHeading } from '#store';
 import { ProblemException } from '../problem/problem.js';
 
@@ -25,6 +25,11 @@ export class KeptPlans {
     const kept = await this.store.loadPlan(id);
     if (kept === null) throw new ProblemException(404, `There is no plan ${id}.`);
     return { id, body: kept.body as Plan };
+  }
+
+  /** A plan with the lines of the revisions before it whose work was done. */
+  async whole(id: string | undefined): Promise<Plan> {
+    return wholePlan((await this.planOrNewest(id)).body, async (before) => ((await this.store.loadPlan(before))?.body ?? null) as Plan | null);
   }
 
   async sign(id: string): Promise<PlanHeading> {

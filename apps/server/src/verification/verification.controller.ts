@@ -25,7 +25,7 @@ export class VerificationController {
   @ApiProblem(404, 'The plan named is not kept')
   async verification(@Query() { plan }: VerificationQuery): Promise<VerificationAnswer> {
     const job = await this.#job();
-    const kept = plan === undefined && (await this.plans.headings()).length === 0 ? null : (await this.plans.planOrNewest(plan)).body;
+    const kept = plan === undefined && (await this.plans.headings()).length === 0 ? null : await this.plans.whole(plan);
     return verificationAnswer(verifyPlan(job, kept));
   }
 

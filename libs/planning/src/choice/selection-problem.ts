@@ -35,7 +35,8 @@ export interface SelectionRequest {
 
 export const inView = (value: PhaseValue, terms: Pick<PlanTerms, 'view'>): number => (terms.view === 'owner' ? value.owner_cents : value.whole_cents);
 
-function locksAllow(option: FilmOption, phase: Phase, locks: readonly Lock[]): boolean {
+/** Whether an option may be taken in a phase under the locks of its dwelling. */
+export function locksAllow(option: FilmOption, phase: Phase, locks: readonly Lock[]): boolean {
   return locks.every((lock) => {
     const wholeDwelling = lock.azimuth_deg === null;
     const touches = wholeDwelling || option.facades.includes(lock.azimuth_deg);

@@ -1,5 +1,6 @@
 import type { Phase } from '#calc';
 import type { Candidate } from '../choice/candidate.js';
+import { locksAllow } from '../choice/selection-problem.js';
 import { filmChoices } from '../options/film-choices.js';
 import type { FilmOption } from '../options/option.js';
 import { foundTasks, valuedOptions } from '../options/valued-options.js';
@@ -88,7 +89,7 @@ export async function bestUseNow(asked: PlanJob, work: Workers, question: NowQue
   const known = knownPortfolio(job.portfolio, defaultsOf(job.catalogue));
   const terms = planTerms(job.portfolio.settings, defaultsOf(job.catalogue));
   const skies = skyOnFacades(known, job.weather, job.catalogue.assumptions.value('albedo').value);
-  const locks = handLocks([], known);
+  const locks = handLocks(job.portfolio.locks.filter((l) => l.direction === 'out'), known); // a lock in does not bind an afternoon
   const choices = filmChoices(known, skies, { job, terms, locks });
   const settings = settingsInForce(job, known, { terms, locks });
   const tasks = await foundTasks(known, { skies, choices, work, mixed: false, years: studyYears(settings, choices) });
@@ -100,7 +101,7 @@ export async function bestUseNow(asked: PlanJob, work: Workers, question: NowQue
   const personMinutes = Math.max(0, question.hours * 60 * size - mobilisation);
   if (phase === undefined) return { personMinutes, uses: [], why: 'the portfolio has no phase to value the work in' };
   const films = new Set(question.stock.map((s) => s.film));
-  const ready = valued.options.filter((o) => o.waitsFor.length === 0 && o.from <= job.madeOn && o.films.every((f) => films.has(f)));
+  const ready = valued.options.filter((o) => o.waitsFor.length === 0 && o.from <= job.madeOn && o.films.every((f) => films.has(f)) && locksAllow(o, phase, locks.chosen.filter((l) => l.subject === o.dwelling)));
   const scored = ready.map((option): Scored => ({ option, value_cents: settings.valueIn(option, phase).whole_cents + option.cost.film_cents * (1 + terms.materialTaxShare) })).filter((s) => s.value_cents > 0);
   const uses: NowUse[] = [];
   for (const way of ways([...grouped(scored, (s) => s.option.dwelling).values()], personMinutes).slice(0, MOST_TRIED)) {
