@@ -30,7 +30,15 @@ describe('the kernel cooling-plant', () => {
     expect(run({ ...rest, seer2: 14 })['electricity_W']).toBeLessThan(run({ ...rest, seer: 14 })['electricity_W'] ?? 0);
   });
 
+  test('moisture that is stated takes the place of that by the sensible heat ratio', () => {
+    // At 0.75 a sensible load of 3000 W comes with 1000 W of moisture.
+    expect(run({ ...unit, latentLoad_W: 1000 })['electricity_W']).toBeCloseTo(run(unit)['electricity_W'] ?? 0, 9);
+    expect(run({ ...unit, latentLoad_W: 0 })['coilLoad_W']).toBe(3000);
+    expect(run({ ...unit, latentLoad_W: 0, distributionEfficiency: 0.8 })['coilLoad_W']).toBeCloseTo(3750, 9);
+  });
+
   test.each([
+    [{ latentLoad_W: -1 }, '/latentLoad_W'],
     [{ cop: 3 }, ''],
     [{ eer: -1 }, '/eer'],
     [{ kind: 'tower' }, '/kind'],

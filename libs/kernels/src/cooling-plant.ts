@@ -21,6 +21,7 @@ const input = z
     outdoor_degC: z.number(),
     indoorWetBulb_degC: z.number(),
     sensibleLoad_W: z.number().min(0),
+    latentLoad_W: z.number().min(0).optional().describe('moisture of the room; follows the sensible load at the sensible heat ratio when absent'),
   })
   .refine((given) => scales.filter((scale) => given[scale] !== undefined).length === 1, 'state exactly one of seer, seer2, eer, cop, kW_ton');
 
@@ -53,8 +54,8 @@ export const kernel = defineKernel({
   input,
   run: (given, room) => {
     const plant = stateOf(given, room);
-    const { outdoor_degC, indoorWetBulb_degC, sensibleLoad_W } = given;
+    const { outdoor_degC, indoorWetBulb_degC, sensibleLoad_W, latentLoad_W } = given;
     const ratedCopAt95degF = ratedCop(plant);
-    return { ...coolingPlant(plant, { outdoor_degC, indoorWetBulb_degC, sensibleLoad_W }), ratedCop: ratedCopAt95degF };
+    return { ...coolingPlant(plant, { outdoor_degC, indoorWetBulb_degC, sensibleLoad_W, ...(latentLoad_W === undefined ? {} : { latentLoad_W }) }), ratedCop: ratedCopAt95degF };
   },
 });

@@ -36,10 +36,30 @@ describe('the kernel dwelling-year', () => {
     expect(of(day)).toBe(of(year));
   });
 
+  test('a limit by the hour holds in its hours alone; null leaves an hour free', () => {
+    const free = kernel.run({ ...box, hours: [8000] }, room) as { hours: { heating_W: number }[] };
+    const need_W = free.hours[0]?.heating_W ?? 0;
+    // The steady loss of the box is the same in every hour: half of it in the last 100 hours, nothing in one, no limit before.
+    const heatingLimit_W = Array.from({ length: 8760 }, (_, h) => (h === 8700 ? 0 : h >= 8660 ? need_W / 2 : null));
+    const held = kernel.run({ ...box, heatingLimit_W, hours: [8000, 8659, 8660, 8700, 8759] }, room) as { hours: { heating_W: number; air_degC: number }[] };
+    expect(held.hours.map((h) => h.heating_W)).toEqual([expect.closeTo(need_W, 6), expect.closeTo(need_W, 6), expect.closeTo(need_W / 2, 6), 0, expect.closeTo(need_W / 2, 6)]);
+    expect(held.hours[1]?.air_degC).toBeCloseTo(20, 6);
+    expect(held.hours[2]?.air_degC).toBeLessThan(20);
+  });
+
+  test('8760 equal limits are the same as that number', () => {
+    const of = (coolingLimit_W: number | number[]) => kernel.run({ ...box, internal_W: 3000, coolingLimit_W }, room) as { cooling_kWh: number; hoursOverCoolingSetPoint: number };
+    const year = of(500);
+    expect(year.hoursOverCoolingSetPoint).toBeGreaterThan(0);
+    expect(of(Array.from({ length: 8760 }, () => 500))).toEqual(year);
+  });
+
   test.each([
     [{ heatingSetPoint_degC: 27 }, ''],
     [{ floor_m2: -1 }, '/floor_m2'],
     [{ coolingLimit_W: -5 }, '/coolingLimit_W'],
+    [{ coolingLimit_W: [1, 2, 3] }, '/coolingLimit_W'],
+    [{ heatingLimit_W: null }, '/heatingLimit_W'],
     [{ outdoor_degC: [1, 2, 3] }, '/outdoor_degC'],
     [{ thermalClass: 'stone' }, '/thermalClass'],
     [{ thermalClass: undefined }, '/capacity_J_K'],

@@ -8,6 +8,7 @@ const hours = z.array(z.number()).length(8760);
 const hourly = z.union([z.number(), z.array(z.number()).length(24), hours]).describe('a number, 24 hours of every day, or 8760 hours');
 const positive = z.number().gt(0);
 const notNegative = z.number().min(0);
+const limit = z.union([notNegative, z.array(notNegative.nullable()).length(8760)]).describe('positive; a number for all hours, or 8760 hours, null where nothing limits; both limits 0 let the dwelling float free');
 
 const input = z.strictObject({
   weather: z.union([z.strictObject({ epw: z.string() }), z.strictObject({ climate: z.string() })]).optional(),
@@ -32,8 +33,8 @@ const input = z.strictObject({
   heatingSetPoint_degC: hourly,
   coolingSetPoint_degC: hourly,
   internalConvectiveShare: z.number().min(0).max(1).default(0.5),
-  heatingLimit_W: notNegative.optional(),
-  coolingLimit_W: notNegative.optional().describe('positive; both limits 0 let the dwelling float free'),
+  heatingLimit_W: limit.optional(),
+  coolingLimit_W: limit.optional(),
   initialMass_degC: z.number().default(20),
   hours: z.array(z.int().min(0).max(8759)).optional().describe('hours of the year, from 0, to show in full'),
 });
@@ -73,13 +74,16 @@ function bodyOfGiven(given: Given, sun: DwellingSun | null): DwellingBody {
   };
 }
 
+/** JSON has no infinity: an hour without a limit is null. */
+const limitOf = (value: z.infer<typeof limit>): number | number[] => (typeof value === 'number' ? value : value.map((most) => most ?? Infinity));
+
 function driveOf(given: Given, room: KernelRoom): { drive: DwellingDrive; sun: DwellingSun | null } {
   const { internal_W, heatingSetPoint_degC, coolingSetPoint_degC, internalConvectiveShare, initialMass_degC, heatingLimit_W, coolingLimit_W } = given;
   const common = {
     internal_W, heatingSetPoint_degC, coolingSetPoint_degC, internalConvectiveShare, initialMass_degC,
     ventilation_W_K: ventilationOf(given),
-    ...(heatingLimit_W === undefined ? {} : { heatingLimit_W }),
-    ...(coolingLimit_W === undefined ? {} : { coolingLimit_W }),
+    ...(heatingLimit_W === undefined ? {} : { heatingLimit_W: limitOf(heatingLimit_W) }),
+    ...(coolingLimit_W === undefined ? {} : { coolingLimit_W: limitOf(coolingLimit_W) }),
   };
   if (given.weather === undefined) {
     if (given.windows ?? given.opaque) throw new InputFault('/weather', 'weather is needed with windows or opaque parts');

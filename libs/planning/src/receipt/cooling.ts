@@ -37,7 +37,6 @@ function loadSteps({ at, run, solar_W }: LoadAgain): ReceiptStep[] {
 
 async function loadReceipt(line: PlanLine, at: ReceiptAt, of: About & { readonly state: 'as-found' | 'filmed' }): Promise<Receipt> {
   const load = await loadAgain(line, of.state, await at.survey());
-  const why = load === null ? GONE : 'why' in load.input ? String(load.input.why) : null;
   return {
     figure: of.id,
     title: of.title,
@@ -46,8 +45,8 @@ async function loadReceipt(line: PlanLine, at: ReceiptAt, of: About & { readonly
     formula: 'sensible cooling of a year = Σ hours of the simple hourly method (five resistances, one mass): what must be taken out to hold the set point, given sun, people, base load and outdoor air',
     steps: load === null ? [] : loadSteps(load),
     ...shared(line, at),
-    compute: load === null || why !== null ? null : { kernel: 'dwelling-year', input: load.input, result: [{ pointer: '/cooling_kWh', times: 1 }], words: 'cooling_kWh' },
-    computeWhy: why,
+    compute: load === null ? null : { kernel: 'dwelling-year', input: load.input, result: [{ pointer: '/cooling_kWh', times: 1 }], words: 'cooling_kWh' },
+    computeWhy: load === null ? GONE : null,
     worked: { value: load?.run.cooling_kWh ?? 'not worked', agrees: load !== null, why: load === null ? GONE : null },
     see: [`cooling/${line.dwelling}/electricity`, ...line.windows.slice(0, 2).map((w) => `sun/${line.building}/${digits(w.azimuth_deg, 2)}`)],
   };

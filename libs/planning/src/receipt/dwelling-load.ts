@@ -13,26 +13,24 @@ export interface LoadAgain {
   readonly task: DwellingTask;
   readonly at: DwellingBench;
   readonly run: DwellingRun;
-  /** Input of the kernel `dwelling-year`, or why months of the plan's run cannot be put to it. */
-  readonly input: object | { readonly why: string };
+  /** Input of the kernel `dwelling-year`. */
+  readonly input: object;
   readonly solar_W: Float64Array;
 }
 
-/** Plant limits the kernel takes are one number a year: an hour in which the plant is off or at its limit cannot be put to it. */
-function limitOf(limit: DwellingBench['drive']['coolingLimit'], load_W: Float64Array): number | undefined | { readonly why: string } {
-  if (limit.most_W.every((most) => most === 0)) return 0;
-  if (limit.most_W.every((most, h) => most === Infinity || load_W[h]! < most)) return undefined;
-  return { why: 'in some hours the plant is off or at its limit, and the kernel takes one limit for the whole year' };
+/** A plant's limit as the kernel takes it: nothing where it never holds, one number for all hours, or the hours, null where nothing limits. */
+function limitOf({ most_W }: DwellingBench['drive']['coolingLimit'], load_W: Float64Array): number | (number | null)[] | undefined {
+  if (most_W.every((most, h) => most === Infinity || load_W[h]! < most)) return undefined;
+  if (most_W.every((most) => most === most_W[0])) return most_W[0];
+  return Array.from(most_W, (most) => (most === Infinity ? null : most));
 }
 
 const noon = (hours: Float64Array): number | number[] => (hours.every((value) => value === hours[0]) ? hours[0]! : [...hours]);
 
-function kernelInput(at: DwellingBench, of: { readonly run: DwellingRun; readonly dressing: Dressing; readonly solar_W: Float64Array; readonly survey: SurveyAgain }): object | { readonly why: string } {
+function kernelInput(at: DwellingBench, of: { readonly run: DwellingRun; readonly dressing: Dressing; readonly solar_W: Float64Array; readonly survey: SurveyAgain }): object {
   const { drive, task, zone } = at;
   const cooling = limitOf(drive.coolingLimit, of.run.cooling_W);
   const heating = limitOf(drive.heatingLimit, of.run.heating_W);
-  if (typeof cooling === 'object') return cooling;
-  if (typeof heating === 'object') return heating;
   const windows = sideSun(at, of.survey.bench).sides(of.dressing).flatMap((side) => side.windows);
   return {
     ...zoneBody(task, zone, windows),
