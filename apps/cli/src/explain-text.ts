@@ -1,26 +1,48 @@
 import { wholeDollarsText } from '#calc';
-import type { CapCurve, DwellingReason, Explanations, Plan } from '#planning';
-import { tableText } from './said.js';
+import type { CapCurve, Closing, DwellingReason, Explanations, Plan, ToEnter } from '#planning';
+import { counted, tableText } from './said.js';
 
 const dollars = wholeDollarsText;
-const percent = (share: number): string => `${(share * 100).toFixed(0)} %`;
 
-/** What would have to be true, one line each; every one alone is enough at the prices of the plan. */
-function enterLines({ toEnter }: DwellingReason): string[] {
-  if (toEnter === null) return [];
-  const { cost_cents, filmShare, savingShare, cap, letters } = toEnter;
-  const lines = [
-    ...(cost_cents === null ? [] : [`installed for ${dollars(cost_cents)} or less`]),
-    ...(filmShare === null ? [] : [`film at ${percent(filmShare)} of today's price or less`]),
-    ...(savingShare === null ? [] : [`a yearly saving, or an energy price, ${savingShare.toFixed(2)} times today's or more`]),
-    ...(cap === null ? [] : [`${cap.exact ? '' : 'about '}${dollars(cap.cap_cents)} of cap for ${cap.of}, film by the piece`]),
-    ...(letters.length === 0 ? [] : [`for its options that wait: ${letters.join('; ')}`]),
+/** A saving so many times today's: a small step as per cent, rounded up so that it is enough. */
+const times = (share: number): string => (share < 2 ? `${String(Math.ceil((share - 1) * 100))} % above today's` : `${(Math.ceil(share * 10) / 10).toFixed(1)} times today's`);
+
+/** Ways to close a gap, each enough alone at the prices of the plan. */
+function closingLines({ cost_cents, filmShare, savingShare }: Closing): string[] {
+  return [
+    ...(cost_cents === null ? [] : [`installed for ${dollars(Math.floor(cost_cents / 100) * 100)} or less`]),
+    ...(filmShare === null ? [] : [`film at ${String(Math.floor(filmShare * 100))} % of today's price or less`]),
+    ...(savingShare === null ? [] : [`a yearly saving, or an energy price, ${times(savingShare)} or more`]),
   ];
-  return lines.length === 0 ? [] : ['It would enter with one of these:', ...lines.map((l) => `  ${l}`)];
 }
 
-function priceLines({ prices }: Explanations): string[] {
+function capLine(plan: Plan, cap: ToEnter['cap']): string[] {
+  if (cap === null) return [];
+  const phases = plan.explanations?.curves.find((c) => c.of === cap.of)?.phases ?? [];
+  const today = plan.phases.filter((p) => phases.includes(p.phase.id)).reduce((sum, p) => sum + p.phase.cap_cents, 0);
+  return [`${phases.length > 1 ? `caps of ${cap.of} raised alike to` : `a cap of ${cap.of} of`} ${cap.exact ? '' : 'about '}${dollars(cap.cap_cents)}${phases.length > 1 ? ' in all' : ''}, today ${dollars(today)}; film priced by the piece`];
+}
+
+const visitNote = (visit_cents: number | null | undefined): string => (visit_cents == null ? '' : ` The plan does not go to its building that year: a visit, worth ${dollars(visit_cents)}, comes on top, shared by all dwellings done on it.`);
+
+/** What would have to be true for it to enter. */
+function enterLines(plan: Plan, { toEnter }: DwellingReason): string[] {
+  if (toEnter === null) return [];
+  const { way, visit_cents, cap, withLetters } = toEnter;
+  const alone = [...closingLines(toEnter), ...capLine(plan, cap)];
+  const now = alone.length === 0 ? [] : [`It would enter${way === undefined ? '' : `, with ${way},`} with one of these:${visitNote(visit_cents)}`, ...alone.map((l) => `  ${l}`)];
+  if (withLetters == null) return now;
+  const letters = `${counted(withLetters.letters.length, 'letter')} (${withLetters.letters.join('; ')})`;
+  const head = `${now.length === 0 ? 'It would enter' : 'Or it would enter'}, with ${withLetters.way}, with the ${letters}`;
+  const visit = visitNote(withLetters.visit_cents);
+  if (withLetters.short_cents === 0) return [...now, `${head}; nothing more is needed.${visit}`];
+  const beside = closingLines(withLetters);
+  return [...now, ...(beside.length === 0 ? [`No price and no saving would let it enter, with or without the ${letters}.`] : [`${head}, and one of these beside:${visit}`, ...beside.map((l) => `  ${l}`)])];
+}
+
+function priceLines({ prices, reserve }: Explanations): string[] {
   const binding = prices.filter((p) => p.nextDollar > 0 || (p.nextCrewHour_cents ?? 0) > 0);
+  if (binding.length === 0 && reserve.length > 0) return ['A single dollar more would bring nothing: no further dwelling fits into what is left. See the reserve for what a larger cap brings.'];
   if (binding.length === 0) return ['No cap and no crew time binds: more money or hours would bring nothing.'];
   return binding.map((p) => {
     const hour = p.nextCrewHour_cents === null || p.nextCrewHour_cents === 0 ? '' : `, the next person-hour ${dollars(p.nextCrewHour_cents)}`;
@@ -35,12 +57,12 @@ export function dwellingText(plan: Plan, dwelling: string): string | null {
   const not = plan.notRanked.find((n) => n.dwelling === dwelling);
   if (explanations === undefined || reason === undefined) return not === undefined ? null : `${dwelling}: not in the plan; ${not.why}.`;
   const reserve = explanations.reserve.find((r) => r.dwelling === dwelling);
-  const ways = reason.ways.map((w) => [w.option, w.phase, dollars(w.value_cents), dollars(w.cost_cents), dollars(w.ahead_cents)]);
+  const ways = reason.ways.map((w) => [w.words ?? w.option, w.phase, dollars(w.value_cents), dollars(w.cost_cents), dollars(w.ahead_cents)]);
   return [
     `${dwelling}: ${reason.phase === null ? 'not in the plan' : `in the plan, ${reason.phase}`}; ${reason.why}.`,
     ...(reserve === undefined ? [] : [`Place ${reserve.place} of the reserve${reserve.newVisit ? ', with a visit of its own' : ''}.`]),
-    ...enterLines(reason),
-    ...(ways.length === 0 ? [] : ['', tableText(['option', 'phase', 'worth', 'paid cost', 'ahead of its price'], ways)]),
+    ...enterLines(plan, reason),
+    ...(ways.length === 0 ? [] : ['', tableText(['way', 'year', 'worth', 'paid cost', 'ahead of what its money brings elsewhere'], ways)]),
     '',
     ...priceLines(explanations),
   ].join('\n');
@@ -49,17 +71,17 @@ export function dwellingText(plan: Plan, dwelling: string): string | null {
 function curveLine(curve: CapCurve): string {
   const last = curve.points.at(-1);
   if (last === undefined) return `${curve.of}: ${curve.why}`;
-  return `${curve.of}: value against cap ${curve.basis}, ${curve.points.length} points up to ${dollars(last.cap_cents)} for ${dollars(last.value_cents)}`;
+  return `Value against caps of ${curve.of} (${curve.basis}): ${counted(curve.points.length, 'point')}, the last at ${dollars(last.cap_cents)} of cap for ${dollars(last.value_cents)} of value`;
 }
 
 /** Prices, the first of the reserve and the curves, for the page of the plan. */
 export function explanationText(plan: Plan): string[] {
   const { explanations } = plan;
   if (explanations === undefined) return [];
-  const next = explanations.reserve.slice(0, 5).map((r) => `  ${r.dwelling}, ${r.phase}: ${dollars(r.cost_cents)} for ${dollars(r.value_cents)} of value${r.newVisit ? ', and a visit' : ''}`);
+  const next = explanations.reserve.slice(0, 5).map((r) => `  ${r.dwelling}, ${r.phase}: costs ${dollars(r.cost_cents)}, worth ${dollars(r.value_cents)}${r.newVisit ? ', and a visit of the building to be paid beside' : ''}`);
   return [
     ...priceLines(explanations),
-    ...(next.length === 0 ? [] : [`In reserve, ${explanations.reserve.length} dwellings; the first:`, ...next]),
+    ...(next.length === 0 ? [] : [`In reserve: ${counted(explanations.reserve.length, 'dwelling')}${explanations.reserve.length > next.length ? '; the first' : ''}:`, ...next]),
     ...explanations.curves.map(curveLine),
     ...(explanations.wholeElevations === null ? [] : [`Rule: ${explanations.wholeElevations.text}.`]),
   ];

@@ -8,6 +8,7 @@ const percent = (share: number): string => `${(share * 100).toFixed(0)} %`;
 /** How sure the plan is: its chances in words, what moves it, and the lines that are least sure. */
 export function outlookText({ outlook }: Plan): string[] {
   if (outlook === null) return ['No draws were made: the plan says nothing of its chances (--draws 200 makes them).', ''];
+  if (outlook.lines.length === 0) return ['Nothing is bought, so there is nothing to be sure of.', ''];
   const moves = outlook.influences.slice(0, MOST_INFLUENCES).map((i) => [i.parameter, i.rankCorrelation.toFixed(2), wholeDollarsText(i.whereLow), wholeDollarsText(i.whereHigh)]);
   const shaky = outlook.lines.filter((l) => (l.inPlanShare ?? 1) < 0.5);
   return [

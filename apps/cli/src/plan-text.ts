@@ -1,6 +1,6 @@
 import { wholeDollarsText } from '#calc';
-import { earnedInBillsWords, type Plan, type RankedDwelling, type RankedFacade, spokenForWords, unspentWords } from '#planning';
-import { sentence, tableText } from './said.js';
+import { earnedInBillsWords, type Plan, type RankedDwelling, type RankedFacade, settledWords, spokenForWords, unspentWords } from '#planning';
+import { counted, sentence, tableText } from './said.js';
 import { explanationText } from './explain-text.js';
 import { energyText } from './energy-text.js';
 import { outlookText } from './outlook-text.js';
@@ -37,7 +37,7 @@ function phasesText(plan: Plan): string {
   const head = ['phase', 'cap', 'to spend', 'left', 'film', 'labour', 'visits', 'supplies, freight, tax', 'contingency', 'dwellings', 'panes', 'person-hours', 'buildings'];
   return tableText(head, plan.phases.map((p) => [
     p.phase.id, dollars(p.phase.cap_cents), dollars(p.spending.total_cents), dollars(p.left_cents), dollars(p.spending.film_cents), dollars(p.spending.labour_cents + p.spending.removal_cents), dollars(p.spending.visits_cents), dollars(p.spending.consumables_cents + p.spending.freight_cents + p.spending.tax_cents), dollars(p.spending.contingency_cents),
-    String(p.lines), String(p.panes), (p.minutes.best / 60).toFixed(0), p.visits.length === 0 ? 'none' : p.visits.join(' '),
+    String(p.lines), String(p.panes), (p.minutes.best / 60).toFixed(0) + (p.phase.crewMinutes === null ? '' : ` of ${(p.phase.crewMinutes / 60).toFixed(0)}`), p.visits.length === 0 ? 'none' : p.visits.join(' '),
   ]));
 }
 
@@ -50,7 +50,7 @@ function buildingsText(plan: Plan): string {
     const waits = rows.filter((r) => r.inPlan.startsWith('waits')).length;
     const reserve = rows.filter((r) => r.inPlan.startsWith('in reserve')).length;
     const poor = rows.filter((r) => r.inPlan.startsWith('does not')).length;
-    return [`${b.id} ${b.name}`, String(rows.length), rows[0]?.perDollar.toFixed(3) ?? '', middle?.perDollar.toFixed(3) ?? '', String(isIn), String(reserve), String(waits), String(poor)];
+    return [b.name === b.id ? b.id : `${b.id} ${b.name}`, String(rows.length), rows[0]?.perDollar.toFixed(3) ?? '', middle?.perDollar.toFixed(3) ?? '', String(isIn), String(reserve), String(waits), String(poor)];
   }));
 }
 
@@ -71,20 +71,22 @@ export function planText(plan: Plan): string {
     `${plan.name}: plan ${plan.id}, ${plan.terms.view === 'whole' ? 'whole-building view' : "owner's view"}, ${plan.madeOn}`,
     '',
     phasesText(plan),
+    ...plan.findings.filter((f) => f.subject === 'caps').map((f) => `${sentence(f.text)} To do: ${f.whatToDo}.`),
+    ...settledWords(plan),
     ...spokenForWords(plan),
     ...unspentWords(plan),
     '',
     proofText(plan),
     `Everything eligible costs ${dollars(eligible.cost_cents)}; the caps buy ${percent(eligible.boughtShare)} of it, and ${percent(eligible.payingBoughtShare)} of the ${dollars(eligible.payingCost_cents)} that pays in this view.`,
     `First year of each line, ${money}: cooling down by ${Math.round(payback.firstYear_kWh).toLocaleString('en-US')} kWh, ${dollars(payback.firstYearCooling_cents)}; heating up by ${dollars(payback.firstYearHeating_cents)}; of the two together the owner keeps ${dollars(payback.firstYearOwner_cents)}.`,
-    `All costs in (whole rolls, freight, tax, visits, contingency), ${money}: net present value ${dollars(payback.npv_cents)} for all payers, ${dollars(payback.npvOwner_cents)} for the owner alone; payback ${years(payback.simplePayback_yr)} years.`,
+    `All costs in (whole rolls, freight, tax, visits, contingency), ${money}: net present value ${dollars(payback.npv_cents)} for all payers, ${dollars(payback.npvOwner_cents)} for the owner alone; ${payback.simplePayback_yr === null ? 'no payback' : `payback ${years(payback.simplePayback_yr)} years`}.`,
     ...earnedInBillsWords(plan),
     ...realisationText(plan),
     '',
     ...outlookText(plan),
     buildingsText(plan),
     '',
-    ...(plan.waiting.length === 0 ? [] : ['Waiting without a date:', ...plan.waiting.slice(0, 8).map((w) => `  ${w.subject}: ${w.dwellings} dwellings, ${w.panes} panes, ${dollars(w.value_cents)} of value behind it`), '']),
+    ...(plan.waiting.length === 0 ? [] : ['Waiting without a date:', ...plan.waiting.slice(0, 8).map((w) => `  ${w.subject}: ${counted(w.dwellings, 'dwelling')}, ${counted(w.panes, 'pane')}, ${w.value_cents < 50 ? 'nothing worth its cost' : `${dollars(w.value_cents)} of value`} behind it`), ...(plan.waiting.length > 8 ? [`  … and ${counted(plan.waiting.length - 8, 'more letter')}; the sheet of the workbook lists them`] : []), '']),
     ...explanationText(plan),
     '',
     ...energyText(plan),

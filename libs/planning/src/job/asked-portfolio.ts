@@ -10,12 +10,20 @@ export interface PlanAsk {
   readonly oneCap_cents?: number;
 }
 
-/** Phases of a portfolio that states none: one year from the study start for each owner, with the one cap asked. */
-function phasesOf(portfolio: Portfolio, ask: PlanAsk): readonly Phase[] {
-  if (ask.oneCap_cents === undefined) return portfolio.phases;
-  const first = portfolio.settings.studyStart;
+/** Name of the one year of a portfolio that states no fiscal years and of which no cap was asked. */
+export const NO_CAP = 'no cap given';
+
+/** One year from the study start for each owner entity. */
+function oneYear({ settings, ownerEntities }: Portfolio, name: string, cap_cents: number): Phase[] {
+  const first = settings.studyStart;
   const end = new Date(Date.UTC(Number(first.slice(0, 4)) + 1, Number(first.slice(5, 7)) - 1, Number(first.slice(8, 10)) - 1)).toISOString().slice(0, 10);
-  return portfolio.ownerEntities.map((owner): Phase => ({ id: `${owner.id}/one cap`, ownerEntity: owner.id, name: 'one cap', firstDay: first, lastDay: end, cap_cents: ask.oneCap_cents ?? 0, crewMinutes: null }));
+  return ownerEntities.map((owner): Phase => ({ id: `${owner.id}/${name}`, ownerEntity: owner.id, name, firstDay: first, lastDay: end, cap_cents, crewMinutes: null }));
+}
+
+/** The fiscal years: those of the portfolio; one with the one cap asked; or, where there are none, one without money, so that all is ranked and nothing bought. */
+function phasesOf(portfolio: Portfolio, ask: PlanAsk): readonly Phase[] {
+  if (ask.oneCap_cents !== undefined) return oneYear(portfolio, 'one cap', ask.oneCap_cents);
+  return portfolio.phases.length > 0 ? portfolio.phases : oneYear(portfolio, NO_CAP, 0);
 }
 
 /** The portfolio as asked: name, view and caps of this plan. @throws RangeError for a cap of an unknown phase or below zero */

@@ -56,7 +56,7 @@ function glassOf(option: FilmOption, parts: PlanParts): string {
 }
 
 /** Value of an option in the plan's view in the earliest phase of its owner, whether or not it waits for a letter. */
-function valueSoon(option: FilmOption, parts: PlanParts): number {
+export function valueSoon(option: FilmOption, parts: Pick<PlanParts, 'settings'>): number {
   const { settings } = parts;
   const own = settings.phases.filter((p) => p.ownerEntity === settings.ownerOf(option.building));
   const open = option.waitsFor.length > 0 ? own : own.filter((p) => option.from <= p.lastDay);
@@ -175,7 +175,7 @@ export async function planOf(parts: PlanParts): Promise<Plan> {
   const differs = new Map(ranks.dwellings.map((r) => [r.dwelling, r.differs]));
   const meters = await meterResults({ tasks: valued.tasks, choice: priced.choice, setOf: chosenSets(priced.choice, choices), work: parts.work, room: choices.room, sharedOnly: false });
   const cutting = cutReviews(priced.phases);
-  const crew = crewWork(priced.phases, { ...settings, films: parts.pricing.films, windowsOf: parts.pricing.windowsOf, portfolio: job.portfolio, madeOn: job.madeOn, settled: job.settled ?? null, timeModel: job.catalogue.timeModel, skies: parts.skies, defaultOf: defaultsOf(job.catalogue) });
+  const crew = crewWork(priced.phases, { ...settings, films: parts.pricing.films, windowsOf: parts.pricing.windowsOf, portfolio: job.portfolio, madeOn: job.madeOn, settled: job.settled ?? null, timeModel: job.catalogue.timeModel, skies: parts.skies, tasks: valued.tasks, defaultOf: defaultsOf(job.catalogue) });
   const energy = await energyReview({ job, valued, choices, skies: parts.skies, lines, ranked: ranks, buildings: known.buildings, terms: settings.terms, valueOf: (o) => valueSoon(o, parts), work: parts.work });
   return checkedPlan({
     id: job.id,
@@ -211,7 +211,7 @@ export async function planOf(parts: PlanParts): Promise<Plan> {
     ...(await moneyOf(parts)),
     explanations: await explainPlan({ chosen: parts.chosen, lines: priced.choice.lines, options: valued.options, settings, work: parts.work }),
     eligible: eligible(parts),
-    assumed: [...known.assumed, ...choices.measured.assumed, ...crew.assumed],
-    findings: [...job.findings, ...known.findings, ...choices.findings, ...parts.chosen.findings, ...crew.findings, ...cutting.findings, ...planFindings(choices, lines, energy)],
+    assumed: [...known.assumed, ...choices.measured.assumed, ...settings.derived, ...crew.assumed],
+    findings: [...job.findings, ...known.findings, ...choices.findings, ...parts.chosen.findings, ...crew.findings, ...cutting.findings, ...planFindings(choices, { lines, energy, phases: settings.phases })],
   });
 }

@@ -1,5 +1,6 @@
-import { savingWarnings } from '#calc';
+import { type Phase, savingWarnings } from '#calc';
 import type { EnergyReview } from '../energy/energy-types.js';
+import { NO_CAP } from '../job/asked-portfolio.js';
 import type { FilmChoices } from '../options/film-choices.js';
 import type { PlanLine } from '../plan/plan.js';
 import type { PlanFinding } from '../plan/plan-finding.js';
@@ -22,10 +23,18 @@ function humid({ buildings }: EnergyReview): PlanFinding[] {
   }));
 }
 
-/** Findings on the result itself: what the model does not know, and lines outside what studies span. */
-export function planFindings(choices: Pick<FilmChoices, 'glazings'>, lines: readonly PlanLine[], energy: EnergyReview): PlanFinding[] {
+/** No money was named, so nothing is bought. */
+function noCap(phases: readonly Pick<Phase, 'name'>[]): PlanFinding[] {
+  if (!phases.some((p) => p.name === NO_CAP)) return [];
+  return [{ severity: 'warning', subject: 'caps', text: 'no fiscal year and no cap was given: dwellings and sides are ranked, nothing is bought', whatToDo: 'name an amount for each owner\'s first year (--cap 10000), or fiscal years with their caps in plan.json' }];
+}
+
+/** Findings on the result itself: what was not asked, what the model does not know, and lines outside what studies span. */
+export function planFindings(choices: Pick<FilmChoices, 'glazings'>, of: { readonly lines: readonly PlanLine[]; readonly energy: EnergyReview; readonly phases: readonly Pick<Phase, 'name'>[] }): PlanFinding[] {
+  const { lines, energy } = of;
   const notes = [...choices.glazings.values()].flatMap((g): PlanFinding[] => (g.note === null ? [] : [{ severity: 'note', subject: g.key, text: g.note, whatToDo: g.unknown ? 'test the glass before ordering' : 'nothing, unless the make-up is known' }]));
   return [
+    ...noCap(of.phases),
     {
       severity: 'warning',
       subject: 'all savings',
