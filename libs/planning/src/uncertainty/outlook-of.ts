@@ -116,7 +116,7 @@ export async function outlookOf(of: OutlookRequest): Promise<Outlook> {
     found: foundShares(of.expectedOf(line.option.dwelling), deviations),
   }));
   const selections = Math.min(asked.selections, asked.draws);
-  const inPlan = await planFrequency({ ...settings, drawn: all, order, workedCaps_cents: of.workedCaps_cents, work: of.work }, selections);
+  const { inPlan, gap } = await planFrequency({ ...settings, drawn: all, order, workedCaps_cents: of.workedCaps_cents, work: of.work }, selections);
   const modelled = planChances(lines, of, () => null);
   const inBills = planChances(lines, of, (l) => l.found);
   const felt = feltByPlan(order, lines.map((l) => l.line)).set(FOUND_LABEL, deviations);
@@ -124,6 +124,7 @@ export async function outlookOf(of: OutlookRequest): Promise<Outlook> {
     seed: asked.seed,
     draws: asked.draws,
     selections,
+    selectionGap: gap,
     asModelled: modelled.chances,
     inBills: inBills.chances,
     lines: lines.map((line) => lineOutlook(line, of, inPlan)),

@@ -39,6 +39,8 @@ export interface Outlook {
   readonly draws: number;
   /** Selections made again. */
   readonly selections: number;
+  /** How far those selections end below their own bounds, as a share; null where none was made, absent in plans kept before. */
+  readonly selectionGap?: { readonly middle: number; readonly worst: number } | null;
   readonly asModelled: LineChances;
   readonly inBills: LineChances;
   readonly lines: readonly LineOutlook[];
