@@ -3,12 +3,13 @@ export type * from './crew/work-order-types.js';
 export type * from './crew/calendar-types.js';
 export { bestUseNow, type NowAnswer, type NowQuestion, type NowUse } from './crew/best-use-now.js'; // some hours, some dwellings, film on the shelf
 export type { StockRoll } from './rolls/cut-list.js';
-export { startingStock } from './rolls/price-by-rolls.js';
+export { filmOnShelf } from './crew/shelf.js'; // what some hours can be worked with
 export { shadowLine, shadowQuestion, type ShadowLine, type ShadowQuestion } from './crew/shadow-line.js'; // where a shadow should fall
 export { calendarFile } from './crew/calendar-file.js'; // working days as iCalendar
-export { CREW_WORDS_EN, type CrewWords } from './crew/crew-words.js'; // every sentence of the crew's papers
+export { DEFECT_CODES, ENGLISH, inEnglish, planSentences, ROOM_NOT_NAMED, tell, told, toldWord, type Filling, type Holes, type Language, type Told } from './words/told.js'; // every sentence of a plan that a crew reads
 export type * from './record/settled-work.js';
 export { whatHappened, type Happened } from './record/happened.js'; // site records against a plan
+export { settledWords } from './record/settled-words.js'; // what a plan made again starts from
 export { afterWork, type AfterWork } from './record/after-work.js'; // what a new revision starts from
 export type * from './rolls/cut-types.js';
 export { relayPlan, type RelaidPlan, type RelaidRoll, type ReMeasured } from './rolls/relay-plan.js'; // field sizes against opened rolls
@@ -17,6 +18,7 @@ export type * from './energy/energy-types.js';
 export type * from './review/payback.js';
 export { spokenForWords, unspentWords, waitingDwellings } from './review/what-is-left.js'; // money left, and what waits
 export { earnedInBillsWords } from './review/earned-in-bills.js'; // as modelled against expected in bills
+export { npvExpected, type NpvExpected } from './review/npv-expected.js'; // the same in money
 export { askedPortfolio, type PlanAsk } from './job/asked-portfolio.js'; // what one plan may change
 export { buildingWeather, type BuildingWeather } from './job/building-weather.js'; // a year for every building
 export type { PlanJob } from './job/plan-job.js';

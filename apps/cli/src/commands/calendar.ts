@@ -1,8 +1,23 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { dirname } from 'node:path';
+import type { Plan } from '#planning';
 import { keptPlan, withStore } from '../line.js';
 import { tableText } from '../said.js';
 import { type AddCommand, DATABASE_OPTION, print, type Shared } from './command.js';
+
+/** Working days, the days kept free, and orders without a day, in the words of the crew's table. */
+async function calendarText({ calendar }: Plan): Promise<string> {
+  const { inEnglish, told } = await import('#planning');
+  const head = [told('calendar.col.day'), told('calendar.col.crew'), told('calendar.col.building'), told('calendar.col.dwelling'), told('calendar.col.part'), told('calendar.col.from'), told('calendar.col.to'), told('calendar.col.minutes'), told('calendar.col.notice'), told('calendar.col.access')].map(inEnglish);
+  const rows = calendar.days.flatMap((d) => d.visits.map((v) => [d.day, String(d.crew), d.building, v.dwelling, v.parts > 1 ? inEnglish(told('calendar.part', { part: v.part, parts: v.parts })) : '', v.start, v.end, String(v.personMinutes.best), v.isEmpty ? '' : v.noticeBy, inEnglish(told(v.isEmpty ? 'calendar.access.empty' : v.isForMoveOut === true ? 'calendar.access.forMoveOut' : 'calendar.access.notice'))]));
+  const missing = calendar.notPlaced.map((n) => `  ${n.workOrder}: ${n.why}`);
+  return [
+    rows.length === 0 ? inEnglish(told('calendar.none')) : tableText(head, rows),
+    '', calendar.wordsOnReserve,
+    ...(calendar.expectedTold ?? []).map(inEnglish),
+    ...(missing.length === 0 ? [] : ['', inEnglish(told('calendar.missing')), ...missing]),
+  ].join('\n');
+}
 
 export const calendar: AddCommand = (program) => {
   program
@@ -19,13 +34,7 @@ export const calendar: AddCommand = (program) => {
         mkdirSync(dirname(options.out), { recursive: true });
         writeFileSync(options.out, await calendarFile(kept));
       }
-      const rows = kept.calendar.days.flatMap((d) => d.visits.map((v) => [d.day, String(d.crew), d.building, v.dwelling, v.start, v.end, String(v.personMinutes.best), v.noticeBy, v.isEmpty ? 'empty' : 'notice']));
-      const missing = kept.calendar.notPlaced.map((n) => `  ${n.workOrder}: ${n.why}`);
-      print(kept.calendar, () => [
-        rows.length === 0 ? 'No visit is on the calendar.' : tableText(['day', 'crew', 'building', 'dwelling', 'from', 'to', 'person-minutes', 'notice by', 'access'], rows),
-        '', kept.calendar.wordsOnReserve,
-        ...(missing.length === 0 ? [] : ['No day was found for:', ...missing]),
-        ...(options.out === undefined ? [] : [`plan ${kept.id} → ${options.out}`]),
-      ].join('\n'), options.json);
+      const text = await calendarText(kept);
+      print(kept.calendar, () => [text, ...(options.out === undefined ? [] : [`plan ${kept.id} → ${options.out}`])].join('\n'), options.json);
     });
 };

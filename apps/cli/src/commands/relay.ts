@@ -24,17 +24,23 @@ async function cutTo_mm(texts: readonly string[], rolls: ReadonlySet<string>): P
   }));
 }
 
-function relaidText(result: RelaidPlan, tape: (mm: number) => string): string {
+/** Rolls, pieces and what no longer fits, in the words of the crew's table. */
+async function relaidText(result: RelaidPlan): Promise<string> {
+  const [{ inEnglish, told }, { inchesText, ticksOf_mm }] = await Promise.all([import('#planning'), import('#calc')]);
+  const tape = (mm: number): string => inchesText(ticksOf_mm(mm));
+  const panes = (count: number) => told('count.panes', { count });
   const changed = result.measured.filter((m) => !m.keeps);
+  const head = [told('relay.col.along'), told('relay.col.across'), told('relay.col.cut'), told('relay.col.pane')].map(inEnglish);
+  const check = (r: RelaidPlan['rolls'][number]) => (r.check.ok ? told('relay.checked') : told('relay.faults', { faults: r.check.faults.join('; ') }));
   return [
-    `${String(result.measured.length)} panes measured: ${String(result.measured.length - changed.length)} keep their place, ${String(changed.length)} change their piece`,
-    ...changed.map((m) => `  ${m.pane}: planned ${m.planned}, needs ${m.needed}`),
+    inEnglish(result.measured.length === 0 ? told('relay.none') : told('relay.measured', { panes: panes(result.measured.length), kept: result.measured.length - changed.length, changed: changed.length })),
+    ...changed.map((m) => `  ${inEnglish(told('relay.changed', { pane: m.pane, planned: m.planned, needed: m.needed }))}`),
     ...result.rolls.flatMap((r) => [
-      '', `Roll ${r.roll}, film ${r.film}: nothing before ${tape(r.line_mm)} in moved; ${String(r.moved.length)} pieces lie elsewhere; ${tape(r.left_mm)} in left; check ${r.check.ok ? 'passed' : r.check.faults.join('; ')}`,
-      tableText(['along', 'across', 'cut', 'pane', ''], [...r.pieces].sort((a, b) => a.y_mm - b.y_mm || a.x_mm - b.x_mm).map((p) => [tape(p.y_mm), tape(p.x_mm), `${p.cutWidth} × ${p.cutLength}`, p.piece, r.moved.includes(p.piece) ? 'moved' : ''])),
+      '', inEnglish(told('relay.roll', { roll: r.roll, film: r.film, line: tape(r.line_mm), pieces: told('count.pieces', { count: r.moved.length }), left: tape(r.left_mm), check: check(r) })),
+      tableText([...head, ''], [...r.pieces].sort((p, q) => p.y_mm - q.y_mm || p.x_mm - q.x_mm).map((p) => [tape(p.y_mm), tape(p.x_mm), `${p.cutWidth} × ${p.cutLength}`, p.piece, r.moved.includes(p.piece) ? inEnglish(told('relay.moved')) : ''])),
     ]),
-    ...result.unplaced.map((u) => `No room: ${u.pane} ${u.size}: ${u.why}`),
-    ...(result.notInPlan.length === 0 ? [] : [`Not cut by this plan: ${result.notInPlan.join(', ')}`]),
+    ...result.unplaced.map((u) => inEnglish(told('relay.unplaced', { pane: u.pane, size: u.size, why: u.why }))),
+    ...(result.notInPlan.length === 0 ? [] : [inEnglish(told('relay.notInPlan', { windows: result.notInPlan.join(', ') }))]),
   ].join('\n');
 }
 
@@ -48,7 +54,7 @@ export const relay: AddCommand = (program) => {
     .option('--cut-to <roll=inches>', 'how far a roll has been run off, repeatable', collect, [])
     .option('--json', 'the layout as JSON')
     .action(async (options: RelayOptions) => {
-      const [{ relayPlan }, { fileAt, readInventory }, { inchesText, ticksOf_mm }] = await Promise.all([import('#planning'), import('#intake'), import('#calc')]);
+      const [{ relayPlan }, { fileAt, readInventory }] = await Promise.all([import('#planning'), import('#intake')]);
       const { plan, sizes } = await withStore(options.database, async (store) => {
         const kept = await store.load();
         const read = options.sizes === undefined ? null : await readInventory([fileAt(options.sizes)], { kept, only: 'siteRecords' });
@@ -57,7 +63,8 @@ export const relay: AddCommand = (program) => {
         return { plan: await keptPlan(store, options.plan), sizes: read?.records.siteRecords ?? kept.siteRecords };
       });
       const result = relayPlan({ plan, sizes, cutTo_mm: await cutTo_mm(options.cutTo, new Set(plan.cuts.flatMap((c) => c.rolls.map((r) => r.roll)))) });
-      print(result, () => relaidText(result, (mm) => inchesText(ticksOf_mm(mm))), options.json);
+      const text = await relaidText(result);
+      print(result, () => text, options.json);
       if (result.unplaced.length > 0) process.exitCode = WITH_REJECTS;
       process.exitCode ??= DONE;
     });

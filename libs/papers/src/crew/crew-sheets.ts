@@ -1,6 +1,6 @@
 import { inchesText, ticksOf_mm } from '#calc';
-import type { Plan, WorkOrder, WorkPane } from '#planning';
-import { numberedPieces, type NumberedPiece, pieceKey, shortRoll } from '../cuts/roll-sheets.js';
+import { type Plan, toldWord, type WorkOrder, type WorkPane } from '#planning';
+import { numberedPieces, type NumberedPiece, pieceKey, rollText, shortRoll } from '../cuts/roll-sheets.js';
 import { type CellPart, check, text } from '../page/cell.js';
 import { boxed, dashed, factRows, heading, listed, numbered, runIn, signOff } from '../page/parts.js';
 import type { PaperFile } from '../page/paper-bytes.js';
@@ -8,7 +8,8 @@ import type { Paper } from '../page/paper.js';
 import { type PaperColumn, writeTable } from '../page/table.js';
 import { type PaperTerms, planPaper } from '../paper-terms.js';
 import type { Say } from '../texts/texts.js';
-import { paneNotes, runsText, unitOf, wordOf } from './pane-notes.js';
+import { kitText, paneNotes, roomOf, runsText, wordOf } from './pane-notes.js';
+import { inDayOrder } from './day-order.js';
 import { shadeText } from './shade-text.js';
 import { visitOf } from './visit-day.js';
 
@@ -28,6 +29,10 @@ interface CrewSheet {
 const whole = (minutes: number): string => minutes.toFixed(0);
 const inches = (mm: number): string => inchesText(ticksOf_mm(mm));
 
+function filmText({ told, film }: WorkOrder, say: Say): string {
+  return typeof told?.film === 'object' ? say.told(told.film) : film;
+}
+
 function facts({ plan, order, say }: CrewSheet): [string, string][] {
   const building = plan.buildings.find((b) => b.id === order.building);
   const { low, best, high } = order.minutes;
@@ -35,14 +40,15 @@ function facts({ plan, order, say }: CrewSheet): [string, string][] {
   const { day, earliest, latest } = order;
   const known = visitOf(plan, order);
   // Plans kept before access was that of the day: an empty time may have passed when the crew comes.
-  const access = known !== null && !known.visit.isEmpty && order.isEmpty === undefined && order.access.startsWith('empty') ? say('crew.occupied') : order.access;
+  const access = known !== null && !known.visit.isEmpty && order.isEmpty === undefined && order.access.startsWith('empty') ? say('crew.occupied') : order.told === undefined ? order.access : say.told(order.told.access);
   const when = known === null ? day : `${known.day}, ${known.visit.start}`;
   return [
     [say('crew.place'), say('crew.where', { building: order.building, name: building?.name ?? '' })],
     [say('crew.when'), when === null ? say('crew.window', { access, earliest, latest }) : say('crew.day', { day: when, access })],
+    ...(known?.visit.isForMoveOut === true ? [['', say('crew.forMoveOut')] satisfies [string, string]] : []),
     [say('crew.notice'), say('crew.notice.hours', { hours: order.notice_h })],
-    [say('crew.film'), order.film],
-    [say('crew.time'), say('crew.time.range', { panes: order.panes.length, best: whole(best), low: whole(low), high: whole(high) })],
+    [say('crew.film'), filmText(order, say)],
+    [say('crew.time'), say('crew.time.range', { panes: say('count.panes', { count: order.panes.length }), best: whole(best), low: whole(low), high: whole(high) })],
     ...(shade === null ? [] : [[say('crew.shade'), shade] satisfies [string, string]]),
   ];
 }
@@ -62,11 +68,11 @@ function paneColumns({ order, say, pieceOf }: CrewSheet): PaperColumn<WorkPane>[
     {
       head: say('crew.col.pane'),
       share: 122,
-      cell: (p, i) => [text(`${String(i + 1)}  ${p.room}`, TEXT, true), text(`${p.side}, ${wordOf(say, 'reach', p.reach)}`, TEXT), text(mark(p), TEXT)],
+      cell: (p, i) => [text(`${String(i + 1)}  ${roomOf(p.room, say)}`, TEXT, true), text(`${wordOf(say, 'side', p.side)}, ${wordOf(say, 'reach', p.reach)}`, TEXT), text(mark(p), TEXT)],
     },
     { head: say('crew.col.sight'), share: 122, cell: (p) => [text(p.sight, SIZE), { kind: 'field', height: 24, between: '×' }] },
     { head: say('crew.col.cut'), share: 142, cell: (p) => [text(p.cut, CUT, true), text(p.finished, SIZE)] },
-    { head: say('crew.col.roll'), share: 80, cell: (p) => [text(shortRoll(p.roll, order.phase), TEXT), ...place(p)] },
+    { head: say('crew.col.roll'), share: 80, cell: (p) => [text(rollText(shortRoll(p.roll, order.phase), say), TEXT), ...place(p)] },
     { head: say('crew.col.defect'), share: 52, cell: () => [] },
   ];
 }
@@ -94,12 +100,12 @@ function writeSheet(paper: Paper, sheet: CrewSheet): void {
   writeNotes(paper, sheet);
   signOff(paper, [[say('crew.signed'), 0.3], [say('crew.by'), 0.25], [say('crew.minutes'), 0.45]], TEXT);
   signOff(paper, [[say('crew.left'), 1]], TEXT);
-  const kit = order.kit.map(({ what, quantity, unit }) => say('crew.kit.item', { what, quantity, unit: unitOf(say, unit, quantity) })).join(' · ');
-  const codes = order.defectCodes.map(({ code, words }) => `${code} ${words}`).join(' · ');
+  const kit = kitText(order.kit, say);
+  const codes = order.defectCodes.map(({ code, words }) => `${code} ${say.told({ ...toldWord('defect', code), otherwise: words })}`).join(' · ');
   heading(paper, say('crew.cautions'), SIZE);
-  listed(paper, order.cautions, { size: TEXT, mark: dashed });
+  listed(paper, order.told?.cautions.map(say.told) ?? order.cautions, { size: TEXT, mark: dashed });
   heading(paper, say('crew.steps'), SIZE);
-  listed(paper, order.steps, { size: TEXT, mark: numbered });
+  listed(paper, order.told?.steps.map(say.told) ?? order.steps, { size: TEXT, mark: numbered });
   runIn(paper, { head: say('crew.kit'), text: kit }, TEXT);
   runIn(paper, { head: say('crew.defects'), text: codes }, TEXT);
   if (paper.pageOfSection > 1 && paper.pageOfSection % 2 === 1) {
@@ -108,7 +114,7 @@ function writeSheet(paper: Paper, sheet: CrewSheet): void {
   }
 }
 
-/** Crew sheets: one dwelling a page, going on on a second page when it must, which is said. */
+/** Crew sheets in the order of the days: one dwelling a page, going on on a second page when it must, which is said. */
 export function crewSheets(plan: Plan, terms: PaperTerms): Promise<PaperFile> {
   const pieces = numberedPieces(plan);
   return planPaper(plan, terms, {
@@ -120,7 +126,7 @@ export function crewSheets(plan: Plan, terms: PaperTerms): Promise<PaperFile> {
         paper.newPage();
         paper.write(say('crew.none'), { size: SIZE });
       }
-      for (const order of plan.workOrders) writeSheet(paper, { plan, order, say, pieceOf: (pane) => pieces.get(pieceKey(order.phase, pane.pane)) });
+      for (const order of inDayOrder(plan)) writeSheet(paper, { plan, order, say, pieceOf: (pane) => pieces.get(pieceKey(order.phase, pane.pane)) });
     },
   });
 }

@@ -1,6 +1,5 @@
-import type { WorkOrder } from '#planning';
-import type { Say, TextKey } from '../texts/texts.js';
-import { en } from '../texts/en.js';
+import { type KitItem, ROOM_NOT_NAMED, type Told, type WorkOrder } from '#planning';
+import type { Say } from '../texts/texts.js';
 
 /** A note with the walking numbers of the panes it holds for. */
 export interface PaneNote {
@@ -8,25 +7,31 @@ export interface PaneNote {
   readonly panes: readonly number[];
 }
 
-export const hasText = (key: string): key is TextKey => Object.hasOwn(en, key);
-
 /** A word of the plan in the language of the papers, or as it stands where the table does not know it. */
-export const wordOf = (say: Say, prefix: 'outcome' | 'reach' | 'unit', word: string): string => {
-  const key = `${prefix}.${word}`;
-  // Words of the table carry no holes.
-  return hasText(key) ? (say as (key: TextKey) => string)(key) : word.replaceAll('-', ' ');
+export const wordOf = (say: Say, prefix: 'outcome' | 'reach' | 'side' | 'unit', word: string): string => {
+  return say.told({ key: `${prefix}.${word}`, otherwise: word.replaceAll('-', ' ') });
 };
 
 /** The unit of a quantity, in the singular for one. */
-export const unitOf = (say: Say, unit: string, quantity: number): string => wordOf(say, 'unit', quantity === 1 && hasText(`unit.${unit}.one`) ? `${unit}.one` : unit);
+export const unitOf = (say: Say, unit: string, quantity: number): string => wordOf(say, 'unit', quantity === 1 ? `${unit}.one` : unit);
+
+/** A note in the language of the papers, or as the plan has it: the own words of a rule the table does not know, and of plans kept before. */
+const noteOf = (named: Told | undefined, note: string, say: Say): string => (named === undefined ? note : say.told({ ...named, otherwise: note }));
+
+/** The room as surveyed. */
+export const roomOf = (room: string, say: Say): string => (room === ROOM_NOT_NAMED ? say('note.noRoom') : room);
+
+/** What to take along, each with how much of it. */
+export const kitText = (kit: readonly KitItem[], say: Say): string =>
+  kit.map(({ what, quantity, unit, told }) => say('crew.kit.item', { what: told ?? what, quantity, unit: unitOf(say, unit, quantity) })).join(' · ');
 
 /** Suitability, consent and notes of an order, each said once with its panes, in the order of the walk. */
 export function paneNotes(order: WorkOrder, say: Say): PaneNote[] {
   const byNote = new Map<string, number[]>();
   const add = (note: string, pane: number): void => void byNote.set(note, [...(byNote.get(note) ?? []), pane]);
   order.panes.forEach((pane, i) => {
-    add(say('crew.outcome', { outcome: wordOf(say, 'outcome', pane.outcome), consent: pane.consent }), i + 1);
-    for (const note of pane.notes) add(note, i + 1);
+    add(say('crew.outcome', { outcome: wordOf(say, 'outcome', pane.outcome), consent: pane.told === undefined ? pane.consent : say.told({ ...pane.told.consent, otherwise: pane.consent }) }), i + 1);
+    pane.notes.forEach((note, n) => add(noteOf(pane.told?.notes[n], note, say), i + 1));
   });
   return [...byNote].map(([note, panes]) => ({ note, panes }));
 }

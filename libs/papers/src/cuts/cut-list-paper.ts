@@ -6,12 +6,13 @@ import type { PaperFile } from '../page/paper-bytes.js';
 import type { Paper } from '../page/paper.js';
 import { factRows, heading } from '../page/parts.js';
 import { type PaperColumn, writeTable } from '../page/table.js';
-import { type PaperTerms, planPaper } from '../paper-terms.js';
+import { english, type PaperTerms, planPaper } from '../paper-terms.js';
 import { rollLayout } from '../pictures/roll-layout.js';
 import type { Say } from '../texts/texts.js';
-import { allCuts, type NumberedPiece, type RollSheet, rollSheets } from './roll-sheets.js';
+import { allCuts, type NumberedPiece, phaseText, type RollSheet, rollSheets, rollText } from './roll-sheets.js';
 import { type CuttingOrder, cuttingOrder } from './straight-cuts.js';
 
+const WHY_NOT_LAID = ['cuts.unplaced.noRoll', 'cuts.unplaced.long', 'cuts.unplaced.used', 'cuts.unplaced.allUsed', 'cuts.unplaced.group'] as const;
 const TEXT = 11;
 const SIZE = 14;
 const MM_PER_FT = 304.8;
@@ -35,12 +36,18 @@ function facts(sheet: RollSheet, order: CuttingOrder, say: Say): [string, string
   const width = inches(sheet.width_mm);
   const roll = sheet.length_mm === null ? say('cuts.roll.unknown', { width }) : say(sheet.isStock ? 'cuts.roll.stock' : 'cuts.roll.bought', { width, length: `${feet(sheet.length_mm)} ft` });
   return [
-    [say('cuts.phase'), sheet.phase],
+    [say('cuts.phase'), phaseText(sheet.phase, say)],
     [say('cuts.roll'), roll],
-    [say('cuts.use'), say('cuts.use.said', { running: inches(sheet.running_mm), feet: feet(sheet.running_mm), pieces: sheet.pieces.length, cuts: order.cuts.length })],
+    [say('cuts.use'), say('cuts.use.said', { running: inches(sheet.running_mm), feet: feet(sheet.running_mm), pieces: say('count.pieces', { count: sheet.pieces.length }), cuts: say('count.cuts', { count: order.cuts.length }) })],
     [say('cuts.rest'), restText(sheet, say)],
     [say('cuts.waste'), say('cuts.waste.said', { share: lostShare(sheet) })],
   ];
+}
+
+/** Why a piece is not laid, in the language of the papers; as the cutting says it where the table does not know it. */
+function whyText(why: string, say: Say): string {
+  const key = WHY_NOT_LAID.find((each) => english.sentences[each] === why);
+  return key === undefined ? why : say(key);
 }
 
 /** A piece lies turned where its pane's width runs along the roll. */
@@ -61,7 +68,7 @@ function columns(order: CuttingOrder, say: Say): PaperColumn<NumberedPiece>[] {
 
 function writeRoll(paper: Paper, sheet: RollSheet, say: Say): void {
   const order = cuttingOrder(sheet.pieces, sheet.width_mm);
-  const words = { film: sheet.film, roll: sheet.shortName };
+  const words = { film: sheet.film, roll: rollText(sheet.shortName, say) };
   paper.section(() => {
     paper.write(say('cuts.continued', words), { size: TEXT, bold: true });
     paper.y += 4;
@@ -82,7 +89,7 @@ function writeBuying(paper: Paper, cuts: readonly FilmCut[], say: Say): void {
   const rows = cuts.flatMap((c) => c.bought.map((b) => ({ ...b, phase: c.phase })));
   writeTable(paper, {
     columns: [
-      { head: say('cuts.buy.col.phase'), share: 3, cell: (r) => [text(r.phase, TEXT)] },
+      { head: say('cuts.buy.col.phase'), share: 3, cell: (r) => [text(phaseText(r.phase, say), TEXT)] },
       { head: say('cuts.buy.col.roll'), share: 3, cell: (r) => [text(r.roll, TEXT)] },
       { head: say('cuts.buy.col.width'), share: 2, cell: (r) => [text(r.width, TEXT)] },
       { head: say('cuts.buy.col.length'), share: 2, cell: (r) => [text(feet(r.length_mm), TEXT)] },
@@ -93,7 +100,7 @@ function writeBuying(paper: Paper, cuts: readonly FilmCut[], say: Say): void {
   });
   const unplaced = cuts.flatMap((c) => c.unplaced);
   if (unplaced.length > 0) heading(paper, say('cuts.title'), SIZE);
-  for (const { piece, why } of unplaced) paper.write(say('cuts.unplaced', { piece, why }), { size: TEXT });
+  for (const { piece, why } of unplaced) paper.write(say('cuts.unplaced', { piece, why: whyText(why, say) }), { size: TEXT });
 }
 
 /** What to buy, then each roll: drawn to scale, and its pieces in cutting order. */

@@ -1,4 +1,5 @@
-import type { FilmCut, PlacedPiece, Plan } from '#planning';
+import { type FilmCut, type PlacedPiece, type Plan, planSentences } from '#planning';
+import type { Say } from '../texts/texts.js';
 
 /** A piece with its number in the order it comes off the roll; the number stands on cut list, label and crew sheet alike. */
 export interface NumberedPiece extends PlacedPiece {
@@ -24,6 +25,15 @@ export interface RollSheet {
 }
 
 export const shortRoll = (roll: string, phase: string): string => (roll.startsWith(`${phase} `) ? roll.slice(phase.length + 1) : roll);
+
+/** The name of a roll in the language of the papers: names of the survey stay as they are, words of ours do not. */
+export function rollText(name: string, say: Say): string {
+  const stock = /^(.*) stock (\d+)$/.exec(name);
+  const piece = /^piece cut for (.*)$/.exec(name);
+  if (name === planSentences['note.notLaid']) return say('note.notLaid');
+  if (stock !== null) return say('roll.stock', { roll: stock[1] ?? '', number: stock[2] ?? '' });
+  return piece === null ? name : say('roll.piece', { pane: piece[1] ?? '' });
+}
 
 interface RollSize {
   readonly width_mm: number;
@@ -70,6 +80,9 @@ export const allRollSheets = (plan: Plan): RollSheet[] => allCuts(plan).flatMap(
 
 /** Film for panes to be done again is cut apart from its year, under the year's name and one word. */
 const yearOf = (phase: string): string => phase.replace(/ redo$/, '');
+
+/** A year as papers name it, its panes to be done again said in words. */
+export const phaseText = (phase: string, say: Say): string => (yearOf(phase) === phase ? phase : say('redo.film', { phase: yearOf(phase) }));
 
 /** Where the piece of a pane is found, by the year of its work order. */
 export const pieceKey = (phase: string, pane: string): string => `${yearOf(phase)}|${pane}`;

@@ -1,5 +1,5 @@
-import type { KitItem, Plan, WorkOrder } from '#planning';
-import { shortRoll } from '../cuts/roll-sheets.js';
+import type { Plan, WorkOrder } from '#planning';
+import { rollText, shortRoll } from '../cuts/roll-sheets.js';
 import { check, text } from '../page/cell.js';
 import type { PaperFile } from '../page/paper-bytes.js';
 import type { Paper } from '../page/paper.js';
@@ -7,13 +7,16 @@ import { factRows, heading } from '../page/parts.js';
 import { writeTable } from '../page/table.js';
 import { type PaperTerms, planPaper } from '../paper-terms.js';
 import type { Say } from '../texts/texts.js';
-import { unitOf } from '../crew/pane-notes.js';
+import { inDayOrder } from '../crew/day-order.js';
+import { kitText } from '../crew/pane-notes.js';
+import { visitOf } from '../crew/visit-day.js';
 
 const TEXT = 12;
 const HEAD = 18;
 
-/** All dwellings of one building in one phase: what is loaded for one visit, or for several if it takes more days. */
+/** What is loaded for one day in one building; dwellings without a day stand together by year and building. */
 interface Load {
+  readonly day: string | null;
   readonly phase: string;
   readonly building: string;
   readonly orders: readonly WorkOrder[];
@@ -21,23 +24,20 @@ interface Load {
 
 function loads(plan: Plan): Load[] {
   const byVisit = new Map<string, WorkOrder[]>();
-  for (const order of plan.workOrders) {
-    const key = `${order.phase}|${order.building}`;
+  for (const order of inDayOrder(plan)) {
+    const key = `${order.day ?? ''}|${order.phase}|${order.building}`;
     byVisit.set(key, [...(byVisit.get(key) ?? []), order]);
   }
-  return [...byVisit.values()].map((orders): Load => ({ phase: orders[0]!.phase, building: orders[0]!.building, orders }));
+  return [...byVisit.values()].map((orders): Load => ({ day: orders[0]!.day, phase: orders[0]!.phase, building: orders[0]!.building, orders }));
 }
 
-const kitText = (kit: readonly KitItem[], say: Say): string =>
-  kit.map(({ what, quantity, unit }) => say('crew.kit.item', { what, quantity, unit: unitOf(say, unit, quantity) })).join(' · ');
-
-const rollsText = (order: WorkOrder): string => [...new Set(order.panes.map((p) => shortRoll(p.roll, order.phase)))].sort((a, b) => a.localeCompare(b, 'en', { numeric: true })).join(', ');
+const rollsText = (order: WorkOrder, say: Say): string => [...new Set(order.panes.map((p) => shortRoll(p.roll, order.phase)))].sort((a, b) => a.localeCompare(b, 'en', { numeric: true })).map((roll) => rollText(roll, say)).join(', ');
 
 function writeLoad(paper: Paper, load: Load, of: { readonly plan: Plan; readonly say: Say }): void {
   const { say } = of;
   const { orders } = load;
   const sum = (part: (o: WorkOrder) => number): number => orders.reduce((total, o) => total + part(o), 0);
-  const title = say('kit.head', { building: load.building, phase: load.phase });
+  const title = load.day === null ? say('kit.noDay', { building: load.building }) : say('kit.head', { day: load.day, building: load.building });
   paper.section(() => {
     paper.write(say('kit.continued', { head: title }), { size: TEXT, bold: true });
     paper.y += 4;
@@ -46,15 +46,16 @@ function writeLoad(paper: Paper, load: Load, of: { readonly plan: Plan; readonly
   const name = of.plan.buildings.find((b) => b.id === load.building)?.name ?? '';
   factRows(paper, [
     [say('crew.place'), say('crew.where', { building: load.building, name })],
-    [say('kit.total'), say('kit.total.said', { dwellings: orders.length, panes: sum((o) => o.panes.length), best: (sum((o) => o.minutes.best) / 60).toFixed(0), low: (sum((o) => o.minutes.low) / 60).toFixed(0), high: (sum((o) => o.minutes.high) / 60).toFixed(0) })],
+    [say('kit.phase'), load.phase],
+    [say('kit.total'), say('kit.total.said', { dwellings: say('count.dwellings', { count: orders.length }), panes: say('count.panes', { count: sum((o) => o.panes.length) }), best: (sum((o) => o.minutes.best) / 60).toFixed(0), low: (sum((o) => o.minutes.low) / 60).toFixed(0), high: (sum((o) => o.minutes.high) / 60).toFixed(0) })],
   ], TEXT);
   heading(paper, say('kit.by'), 14);
   writeTable(paper, {
     columns: [
       { head: say('kit.col.loaded'), share: 52, cell: () => [check(16)] },
-      { head: say('kit.col.dwelling'), share: 80, cell: (o) => [text(o.dwelling, TEXT, true), text(o.day ?? '', TEXT)] },
+      { head: say('kit.col.dwelling'), share: 80, cell: (o) => [text(o.dwelling, TEXT, true), text(visitOf(of.plan, o)?.visit.start ?? '', TEXT)] },
       { head: say('kit.col.panes'), share: 44, cell: (o) => [text(String(o.panes.length), TEXT)] },
-      { head: say('kit.col.rolls'), share: 110, cell: (o) => [text(rollsText(o), TEXT)] },
+      { head: say('kit.col.rolls'), share: 110, cell: (o) => [text(rollsText(o, say), TEXT)] },
       { head: say('kit.col.kit'), share: 260, cell: (o) => [text(kitText(o.kit, say), TEXT)] },
     ],
     rows: orders,
@@ -62,7 +63,7 @@ function writeLoad(paper: Paper, load: Load, of: { readonly plan: Plan; readonly
   });
 }
 
-/** What to load, by building and phase: each dwelling with its pieces, the rolls they come from, and its kit. */
+/** What to load, a page a day and building: each dwelling with its pieces, the rolls they come from, and its kit. */
 export function kitPaper(plan: Plan, terms: PaperTerms): Promise<PaperFile> {
   return planPaper(plan, terms, {
     title: terms.texts.sentences['kit.title'],

@@ -1,5 +1,6 @@
 import type { Plan, WorkPane } from '#planning';
-import { allRollSheets, type NumberedPiece, pieceKey, type RollSheet } from '../cuts/roll-sheets.js';
+import { roomOf, wordOf } from '../crew/pane-notes.js';
+import { allRollSheets, type NumberedPiece, phaseText, pieceKey, type RollSheet, rollText } from '../cuts/roll-sheets.js';
 import type { PaperFile } from '../page/paper-bytes.js';
 import { type Box, LEADING, type Paper, type TextStyle } from '../page/paper.js';
 import { formatOf, type PaperTerms, planPaper } from '../paper-terms.js';
@@ -42,12 +43,12 @@ function drawLabel(paper: Paper, label: Label, at: { readonly box: Box; readonly
   paper.put(say('label.up'), { size: 10, bold: true, align: 'middle' }, { x: box.x + box.width - PAD - arrow / 2 + 6, y: box.y + PAD - 2 });
   const lines: [string, TextStyle][] = [
     [piece.dwelling, { size: small * 1.5, bold: true }],
-    [[pane?.room, pane?.side].filter((w) => w !== undefined).join(', '), { size: small }],
+    [pane === undefined ? '' : `${roomOf(pane.room, say)}, ${wordOf(say, 'side', pane.side)}`, { size: small }],
     [say('label.pane', { pane: piece.piece }), { size: small }],
     [`${piece.cutWidth} × ${piece.cutLength}`, { size: small * 1.65, bold: true }],
     [say('label.finished', { size: `${piece.finishedWidth} × ${piece.finishedLength}` }), { size: small }],
-    [say('label.roll', { film: sheet.film, roll: sheet.shortName, number: piece.number }), { size: small }],
-    [say('label.phase', { phase: sheet.phase }), { size: small * 0.8 }],
+    [say('label.roll', { film: sheet.film, roll: rollText(sheet.shortName, say), number: piece.number }), { size: small }],
+    [say('label.phase', { phase: phaseText(sheet.phase, say) }), { size: small * 0.8 }],
   ];
   let y = box.y + PAD - 2;
   for (const [words, style] of lines) {

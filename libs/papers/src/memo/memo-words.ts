@@ -13,8 +13,8 @@ export function buysWords(plan: Plan, say: Say): string[] {
   const spent = plan.phases.reduce((sum, p) => sum + p.spending.total_cents, 0);
   return [
     say('memo.buys.work', {
-      panes: plan.phases.reduce((sum, p) => sum + p.panes, 0),
-      dwellings: plan.lines.length,
+      panes: say('count.panes', { count: plan.phases.reduce((sum, p) => sum + p.panes, 0) }),
+      dwellings: say('count.dwellings', { count: plan.lines.length }),
       buildings: buildings.join(', '),
       cost: dollars(spent),
       eligible: dollars(eligible.cost_cents),
@@ -83,7 +83,7 @@ export function waitsWords({ waiting }: Plan, say: Say): string[] {
   if (worth.length === 0) return [say('memo.waits.none')];
   const rest = worth.slice(MOST_LETTERS);
   return [
-    ...worth.slice(0, MOST_LETTERS).map((w) => say('memo.waits.item', { subject: w.subject, dwellings: w.dwellings, panes: w.panes, value: dollars(w.value_cents) })),
+    ...worth.slice(0, MOST_LETTERS).map((w) => say('memo.waits.item', { subject: w.subject, dwellings: say('count.dwellings', { count: w.dwellings }), panes: say('count.panes', { count: w.panes }), value: dollars(w.value_cents) })),
     ...(rest.length === 0 ? [] : [say('memo.waits.more', { count: rest.length, value: dollars(rest[0]!.value_cents) })]),
     say('memo.waits.note'),
   ];

@@ -1,5 +1,5 @@
 import { inchesText, ticksOf_mm } from '#calc';
-import type { RollSheet } from '../cuts/roll-sheets.js';
+import { type RollSheet, rollText } from '../cuts/roll-sheets.js';
 import type { CuttingOrder, RollStretch, StraightCut } from '../cuts/straight-cuts.js';
 import type { Say } from '../texts/texts.js';
 import type { Picture, Shape } from './picture.js';
@@ -113,7 +113,7 @@ export function rollLayout(ask: RollLayoutAsk): Picture {
       ...cutShapes(order.cuts, at),
     ];
   });
-  return { width: ask.width, height: rows.length * (high + HEAD + GAP), title: say('cuts.picture', { roll: sheet.shortName }), shapes };
+  return { width: ask.width, height: rows.length * (high + HEAD + GAP), title: say('cuts.picture', { roll: rollText(sheet.shortName, say) }), shapes };
 }
 
 /** The end of the roll: kept where it is worth it, else lost. */

@@ -1,4 +1,5 @@
 import type { Plan } from '#planning';
+import { inDayOrder } from '../crew/day-order.js';
 import { isEmptyThen } from '../crew/visit-day.js';
 import type { PaperFile } from '../page/paper-bytes.js';
 import { factRows, signOff } from '../page/parts.js';
@@ -8,7 +9,7 @@ const TEXT = 13;
 
 /** A notice a page for every dwelling that somebody lives in when the crew comes. */
 export function entryNotices(plan: Plan, terms: PaperTerms): Promise<PaperFile> {
-  const occupied = plan.workOrders.filter((o) => !isEmptyThen(plan, o));
+  const occupied = inDayOrder(plan).filter((o) => !isEmptyThen(plan, o));
   return planPaper(plan, terms, {
     title: terms.texts.sentences['notice.title'],
     margin: 54,
@@ -25,7 +26,7 @@ export function entryNotices(plan: Plan, terms: PaperTerms): Promise<PaperFile> 
         const name = plan.buildings.find((b) => b.id === order.building)?.name ?? '';
         factRows(paper, [[say('notice.to'), order.dwelling], [say('crew.place'), say('crew.where', { building: order.building, name })], ...(order.day === null ? [] : [[say('notice.when'), order.day] satisfies [string, string]])], TEXT);
         paper.y += 10;
-        paper.write(order.noticeText, { size: TEXT });
+        paper.write(order.told?.notice == null ? order.noticeText : say.told(order.told.notice), { size: TEXT });
         paper.y += 24;
         signOff(paper, [[say('notice.when'), 1]], TEXT);
         paper.y += 8;

@@ -22,6 +22,12 @@ describe('the iCalendar file', () => {
     expect(events()[0]!.description).toContain('Person-minutes 100 (65 to 135)');
   });
 
+  it('stands in world time where the clock rule of the building is known: half past eight on daylight time of the fifth zone is 12:30 UTC', async () => {
+    const days = plan.calendar.days.map((d) => ({ ...d, utcOffset_h: -4 }));
+    const [first] = new ICAL.Component(ICAL.parse(await calendarFile({ ...plan, calendar: { ...plan.calendar, days } })) as never).getAllSubcomponents('vevent').map((each) => new ICAL.Event(each));
+    expect([first!.startDate.toString(), first!.endDate.toString(), first!.startDate.zone.tzid]).toEqual(['2026-07-31T12:30:00Z', '2026-07-31T13:20:00Z', 'UTC']);
+  });
+
   it('keeps the rules of RFC 5545: CRLF, lines of at most 75 octets, separators escaped', () => {
     expect(text.replaceAll('\r\n', '')).not.toMatch(/[\r\n]/);
     for (const line of text.split('\r\n')) expect(Buffer.byteLength(line)).toBeLessThanOrEqual(75);

@@ -1,3 +1,4 @@
+import type { Told } from '../words/told.js';
 import type { ShadeTime } from './work-order-types.js';
 
 /** One dwelling on one day. */
@@ -14,6 +15,8 @@ export interface CalendarVisit {
   readonly noticeBy: string;
   /** The dwelling stands empty that day. */
   readonly isEmpty: boolean;
+  /** The day is left for whichever dwelling of the building falls empty about then; it is expected, not known. */
+  readonly isForMoveOut?: true;
   /** First day of a new crew: the minutes are longer by the factor of the time model. */
   readonly isFirstDay?: true;
   /** Work that takes more than a day goes on: 1 the first day. */
@@ -27,9 +30,28 @@ export interface CalendarDay {
   readonly crew: number;
   readonly building: string;
   readonly phase: string;
+  /** Hours the clock on the wall is ahead of world time (UTC) that day; absent where its rule is not known. */
+  readonly utcOffset_h?: number;
   /** Person-minutes for loading, parking and keys; once a day and building. */
   readonly mobilisation_min: number;
   readonly visits: readonly CalendarVisit[];
+}
+
+/** Dwellings of a building with work in a phase that are expected to fall empty beyond those known to; how many, not which. */
+export interface ExpectedEmpty {
+  readonly building: string;
+  /** By the turnover rate. */
+  readonly dwellings: number;
+  /** Dwellings known to stand empty in the phase. */
+  readonly known: number;
+  /** Dwellings with work that are not known to. */
+  readonly of: number;
+  /** `YYYY-MM` and dwellings expected in it. */
+  readonly months: readonly { readonly month: string; readonly dwellings: number }[];
+  /** Crew days their work takes. */
+  readonly crewDays: number;
+  /** Visits that stand on days spread over the phase for them. */
+  readonly kept?: number;
 }
 
 /** Days of a phase and how they are used. */
@@ -40,14 +62,17 @@ export interface CalendarLoad {
   /** Days kept free for doors that stay shut. */
   readonly reserveDays: number;
   readonly personMinutes: { readonly low: number; readonly best: number; readonly high: number };
-  /** Dwellings of the plan's buildings that are expected to fall empty in the phase beyond those known. */
-  readonly expectedEmpty: readonly { readonly building: string; readonly dwellings: number; readonly known: number }[];
+  readonly expectedEmpty: readonly ExpectedEmpty[];
 }
 
 /** The working days of the plan. */
 export interface PlanCalendar {
   readonly days: readonly CalendarDay[];
-  readonly notPlaced: readonly { readonly workOrder: string; readonly why: string }[];
+  readonly notPlaced: readonly { readonly workOrder: string; readonly why: string; readonly told?: Told }[];
   readonly load: readonly CalendarLoad[];
   readonly wordsOnReserve: string;
+  /** The same as a sentence of the table; plans kept before have none. */
+  readonly reserveTold?: Told;
+  /** What is expected to fall empty, building by building and year by year; plans kept before have none. */
+  readonly expectedTold?: readonly Told[];
 }

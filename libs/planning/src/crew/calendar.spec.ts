@@ -1,7 +1,7 @@
 import type { Building } from '#calc';
 import { onePhase } from '../../../../test/portfolios/film-option.js';
 import { type CalendarRequest, calendarOf } from './calendar.js';
-import { CREW_WORDS_EN } from './crew-words.js';
+import { inEnglish } from '../words/told.js';
 import type { OpenOrder } from './work-orders.js';
 import type { WorkOrder } from './work-order-types.js';
 
@@ -9,14 +9,14 @@ const building = (id: string, change: Partial<Building> = {}) => ({ id, turnover
 const open = (id: string, best: number, change: Omit<Partial<OpenOrder>, 'order'> & { readonly order?: Partial<WorkOrder> } = {}): OpenOrder => {
   const home = change.building ?? building('B1');
   return {
-    ownerEntity: 'O', facades: [270], empty: null, occupiedFrom: '2026-07-01', isOutdoor: false, building: home, ...change,
+    ownerEntity: 'O', facades: [270], windows: [], empty: null, occupiedFrom: '2026-07-01', isOutdoor: false, building: home, ...change,
     order: { id, dwelling: `${home.id}/${id}`, phase: 'O/1', building: home.id, earliest: '2026-07-01', latest: '2027-06-30', notice_h: 24, minutes: { low: best / 2, best, high: best * 2 }, ...change.order } as WorkOrder,
   };
 };
 // A crew of two, 4 hours at the glass: 480 person-minutes a day, 60 of them for loading and keys; Monday, Wednesday, Friday.
 const request = (change: Partial<CalendarRequest> = {}): CalendarRequest => ({
   phases: [onePhase(0)], hours: { crews: 1, size: 2, days_wk: 3, hours_day: 4 }, noWork: [], mobilisation_min: () => 60, noAccess: { share: 0.1, source: 'test' }, madeOn: '2026-06-01',
-  shadeOn: () => [], words: CREW_WORDS_EN, ...change,
+  shadeOn: () => [], ...change,
 });
 const placed = (opens: readonly OpenOrder[], change: Partial<CalendarRequest> = {}) => {
   const { calendar, findings } = calendarOf(opens, request(change));
@@ -78,7 +78,7 @@ describe('the calendar', () => {
 
   it('lists what does not fit with why, as a finding', () => {
     const { calendar, findings } = placed([open('a', 400, { order: { latest: '2026-07-02' } }), open('b', 400, { order: { latest: '2026-07-02' } })]);
-    expect(calendar.notPlaced).toEqual([{ workOrder: 'b', why: 'its 1 working days are full or blocked' }]);
+    expect(calendar.notPlaced).toMatchObject([{ workOrder: 'b', why: 'its only working day is full or blocked' }]);
     expect(findings[0]).toMatchObject({ severity: 'warning', subject: 'b' });
     expect(placed([open('a', 400)], { madeOn: '2027-07-01' }).calendar.notPlaced[0]!.why).toContain('cannot begin before 2027-07-02');
   });
@@ -109,13 +109,49 @@ describe('the calendar', () => {
     const { calendar, findings } = placed(eleven, { phases });
     expect(calendar.load[0]).toMatchObject({ daysOpen: 12, daysUsed: 11, reserveDays: 2 });
     expect(findings).toHaveLength(1);
-    expect(findings[0]!.text).toContain('11 crew days of work and 2 kept');
+    expect(findings[0]!.text).toContain('11 crew days of work and 2 crew days kept');
   });
 
   it('expects empty dwellings by the turnover of the building', () => {
     const home = building('B1', { turnover_1_yr: 0.35 });
     const ten = Array.from({ length: 10 }, (_, i) => open(`a${String(i)}`, 10, { building: home }));
-    expect(placed(ten).calendar.load[0]!.expectedEmpty).toEqual([{ building: 'B1', dwellings: 4, known: 0 }]); // 10 × 0.35 = 3.5
+    expect(placed(ten).calendar.load[0]!.expectedEmpty).toMatchObject([{ building: 'B1', dwellings: 3.5, known: 0, of: 10, crewDays: 0.1, kept: 0 }]); // 10 × 0.35; 35 of 420 person-minutes
+  });
+
+  describe('in a later year', () => {
+    const home = building('B1', { turnover_1_yr: 0.4 });
+    const phases = [onePhase(0), { ...onePhase(0), id: 'O/2', name: '2', firstDay: '2027-07-01', lastDay: '2028-06-29' }]; // 365 days, one of them the 29th of February
+    const inYear2 = (id: string, minutes = 100): OpenOrder => open(id, minutes, { building: home, occupiedFrom: '2027-07-01', order: { phase: 'O/2', earliest: '2027-07-01', latest: '2028-06-29' } });
+    const five = ['a', 'b', 'c', 'd', 'e'].map((id, i) => inYear2(id, 100 + i));
+
+    it('leaves days for dwellings expected to fall empty, spread over the year, and says which visits stand on them', () => {
+      // 5 × 0.4 = 2 of them: the two shortest, tried from a quarter and three quarters of the year on, 30 September and 31 March; Monday, Wednesday, Friday.
+      const { calendar } = placed(five, { phases });
+      const kept = calendar.days.flatMap((d) => d.visits.filter((v) => v.isForMoveOut === true).map((v) => [d.day, v.workOrder]));
+      expect(kept).toEqual([['2027-10-01', 'a'], ['2028-03-31', 'b']]);
+      expect(calendar.days[0]).toMatchObject({ day: '2027-07-02', visits: [{ workOrder: 'c' }, { workOrder: 'd' }, { workOrder: 'e' }] });
+      expect(calendar.load[0]!.expectedEmpty[0]).toMatchObject({ dwellings: 2, kept: 2 });
+      expect(inEnglish(calendar.expectedTold![0]!)).toContain('expected to fall empty');
+    });
+
+    it('counts by month, from the day after the last known move-out', () => {
+      const { calendar } = placed(five, { phases, knownUntil: () => '2028-04-30' });
+      // 60 days of May and June up to the 29th: 5 × 0.4 × 31 / 365 = 0.17 and 29 / 365 × 2 = 0.16.
+      expect(calendar.load[0]!.expectedEmpty[0]).toMatchObject({ dwellings: 0.3, months: [{ month: '2028-05', dwellings: 0.17 }, { month: '2028-06', dwellings: 0.16 }], kept: 0 });
+    });
+
+    it('loses no order for it: where no day is left, the visit goes where there is room', () => {
+      const noWork = [{ firstDay: '2027-07-09', lastDay: '2028-06-29', reason: 'closed' }]; // leaves 2, 5 and 7 July
+      const { calendar } = placed(five, { phases, noWork });
+      expect(calendar.notPlaced).toEqual([]);
+      expect(calendar.load[0]!.expectedEmpty[0]!.kept).toBe(0);
+    });
+
+    it('puts all early where no turnover rate is known', () => {
+      const { calendar } = placed(five.map((o) => ({ ...o, building: building('B1') })), { phases });
+      expect(calendar.days.every((d) => d.day < '2027-07-15')).toBe(true);
+      expect(calendar.load[0]!.expectedEmpty).toEqual([]);
+    });
   });
 
   it('gives the same days whatever the order of the orders', () => {

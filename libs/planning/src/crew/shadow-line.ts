@@ -1,6 +1,7 @@
 import { type Building, type HorizonPoint, inchesText, type Portfolio, type Site, sunOnGlass, sunPosition, ticksOf_mm, type WindowShade } from '#calc';
 import { horizonOf } from '../dwelling/dwelling-tasks.js';
 import { sideWord } from '../dwelling/facade-sets.js';
+import { inEnglish, told, type Told, toldWord } from '../words/told.js';
 import { type PlacedWindow, placedWindows, windowIndex } from '../known/placed-windows.js';
 import { trueBearings } from '../known/true-bearings.js';
 
@@ -32,6 +33,8 @@ export interface ShadowLine {
   /** The same with the wall turned, so that a photograph can tell a wrong bearing. */
   readonly ifTurned: readonly { readonly azimuth_deg: number; readonly down_mm: number | null }[];
   readonly text: string;
+  /** The text as a sentence of the table, for another language. */
+  readonly told?: Told;
 }
 
 /** Bearings tried beside the surveyed one: an eighth of a turn is what a misread compass word is worth. */
@@ -65,13 +68,15 @@ function fallOf(of: ShadowQuestion, azimuth_deg: number, sun: { readonly altitud
 
 const inches = (mm: number): string => inchesText(ticksOf_mm(mm));
 
-function wordsOf(of: ShadowQuestion, fall: Fall, turned: ShadowLine['ifTurned']): string {
-  const wall = `a wall facing ${sideWord(of.azimuth_deg)} (${of.azimuth_deg.toFixed(0)}°)`;
-  if (fall.down_mm === null) return `At ${of.at} ${wall} has no sun. If the photograph shows sun on this glass, the surveyed bearing is wrong, or the clock of the camera.`;
-  if (fall.sunlitShare === 0) return `At ${of.at} ${wall} should lie in shade altogether: of the overhang, of the sides or of what stands in front. If the glass is in the sun, check the depth of the overhang and the surveyed skyline.`;
-  const across = fall.across_mm === null || fall.across_mm === 0 || fall.side === null ? '' : ` and ${inches(fall.across_mm)} in from the ${fall.side} edge as seen from outside`;
-  const others = turned.map((t) => `${t.azimuth_deg.toFixed(0)}°: ${t.down_mm === null ? 'no sun' : `${inches(t.down_mm)} in`}`).join('; ');
-  return `At ${of.at} the shadow on ${wall} should reach ${inches(fall.down_mm)} in down from the top of the glass${across}. Measure it on the photograph against the height of the glass. Were the wall turned, it would be ${others}; a shadow that fits one of these better points to a wrong bearing, one that is deeper or shorter at every hour to a wrong overhang.`;
+function wordsOf(of: ShadowQuestion, fall: Fall, turned: ShadowLine['ifTurned']): Told {
+  const { at } = of;
+  const wall = told('shadow.wall', { side: toldWord('side', sideWord(of.azimuth_deg)), azimuth: of.azimuth_deg.toFixed(0) });
+  if (fall.down_mm === null) return told('shadow.noSun', { at, wall });
+  if (fall.sunlitShare === 0) return told('shadow.allShade', { at, wall });
+  const down = told('shadow.down', { down: inches(fall.down_mm) });
+  const edge = fall.across_mm === null || fall.across_mm === 0 || fall.side === null ? down : told('shadow.across', { edge: down, across: inches(fall.across_mm), side: told(`shadow.${fall.side}`) });
+  const others = turned.map((t) => (t.down_mm === null ? told('shadow.turnedNoSun', { azimuth: t.azimuth_deg.toFixed(0) }) : told('shadow.turned', { azimuth: t.azimuth_deg.toFixed(0), down: inches(t.down_mm) })));
+  return told('shadow.line', { at, wall, edge, others });
 }
 
 /** Where the shadow falls at the time of a photograph, and how to compare. @throws RangeError for a time that is none */
@@ -84,7 +89,8 @@ export function shadowLine(of: ShadowQuestion): ShadowLine {
     const azimuth_deg = (of.azimuth_deg + turn + 360) % 360;
     return { azimuth_deg, down_mm: fallOf(of, azimuth_deg, sun).down_mm };
   });
-  return { sunAltitude_deg: sun.altitude_deg, sunAzimuth_deg: sun.azimuth_deg, ...fall, ifTurned, text: wordsOf(of, fall, ifTurned) };
+  const sentence = wordsOf(of, fall, ifTurned);
+  return { sunAltitude_deg: sun.altitude_deg, sunAzimuth_deg: sun.azimuth_deg, ...fall, ifTurned, text: inEnglish(sentence), told: sentence };
 }
 
 const BARE: WindowShade = { overhangDepth_m: 0, overhangGap_m: 0, finDepth_m: 0, finGap_m: 0, reveal_m: 0 };

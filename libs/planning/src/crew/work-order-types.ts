@@ -1,4 +1,8 @@
-/** When one side of the building lies in shade on the day of the visit, standard time of the building. */
+import type { Told } from '../words/told.js';
+
+export type ShadeClock = 'daylight' | 'standard' | 'standard, rule not known';
+
+/** When the panes of one side lie in shade on the day of the visit. */
 export interface ShadeTime {
   readonly side: string;
   readonly azimuth_deg: number;
@@ -8,6 +12,12 @@ export interface ShadeTime {
   readonly from: string | null;
   /** `HH:MM`; null: until sunset. */
   readonly until: string | null;
+  /** Clock of the times: that on the wall, on daylight or standard time that day, or standard time where nothing says whether clocks change; plans kept before have standard time. */
+  readonly clock?: ShadeClock;
+  /** Tariff whose dates of daylight time are taken; absent where the rule is not known. */
+  readonly tariff?: string;
+  /** The side counts as in shade while no more than this share of its glass has sun, 0…1. */
+  readonly sunlitShare?: number;
   readonly why: string;
 }
 
@@ -22,6 +32,8 @@ export interface KitItem {
   readonly what: string;
   readonly quantity: number;
   readonly unit: string;
+  /** The same as a sentence of the table; plans kept before have none. */
+  readonly told?: Told;
 }
 
 /** What is written on the tape of a cut piece. */
@@ -51,6 +63,17 @@ export interface WorkPane {
   readonly consent: string;
   readonly notes: readonly string[];
   readonly label: PieceLabel;
+  /** Consent and notes as sentences of the table, in the order of the notes above, which say what the table does not know; plans kept before have none. */
+  readonly told?: { readonly consent: Told; readonly notes: readonly Told[] };
+}
+
+/** What an order says in whole sentences, by their names in the table, for another language. */
+export interface ToldOrder {
+  readonly film: Told | string;
+  readonly access: Told;
+  readonly notice: Told | null;
+  readonly steps: readonly Told[];
+  readonly cautions: readonly Told[];
 }
 
 /** A visit's paper for one dwelling. */
@@ -80,4 +103,6 @@ export interface WorkOrder {
   readonly cautions: readonly string[];
   readonly defectCodes: readonly DefectCode[];
   readonly kit: readonly KitItem[];
+  /** The sentences above by name; plans kept before have none. */
+  readonly told?: ToldOrder;
 }

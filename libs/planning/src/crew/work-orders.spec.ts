@@ -1,7 +1,7 @@
 import type { Building, Film, MoveOut } from '#calc';
 import { filmOption, onePhase, optionWindow, planTermsOf } from '../../../../test/portfolios/film-option.js';
 import type { OptionWindow } from '../options/option.js';
-import { CREW_WORDS_EN } from './crew-words.js';
+import { inEnglish, planSentences, told } from '../words/told.js';
 import type { ShadeTime } from './work-order-types.js';
 import { openOrders, orderOnDay, type WorkOrderRequest } from './work-orders.js';
 
@@ -18,7 +18,6 @@ const request = (change: Partial<WorkOrderRequest> & { readonly windows?: readon
   windowsOf: () => change.windows ?? [optionWindow({ paneCount: 2 })],
   shadeOn: (_b, azimuth_deg, day) => (azimuth_deg === 180 ? [{ ...shade, day }] : []),
   kit: { slip_L_m2: 1, panesPerBlade: 3 },
-  words: CREW_WORDS_EN,
   ...change,
 });
 const open = (of: WorkOrderRequest, facades = [180]) => {
@@ -54,9 +53,9 @@ describe('a work order', () => {
 
   it('takes the old film off before cleaning, and packs a scraper, where there is old film', () => {
     const { order } = open(request({ windows: [optionWindow({ existingFilm: true })] }));
-    expect(order.steps.indexOf(CREW_WORDS_EN.steps.oldFilm)).toBe(order.steps.indexOf(CREW_WORDS_EN.steps.clean) - 1);
-    expect(order.kit.map((k) => k.what)).toContain(CREW_WORDS_EN.kit.scraper);
-    expect(open(request()).order.kit.map((k) => k.what)).not.toContain(CREW_WORDS_EN.kit.scraper);
+    expect(order.steps.indexOf(planSentences['step.oldFilm'])).toBe(order.steps.indexOf(planSentences['step.clean']) - 1);
+    expect(order.kit.map((k) => k.what)).toContain(planSentences['kit.scraper']);
+    expect(open(request()).order.kit.map((k) => k.what)).not.toContain(planSentences['kit.scraper']);
   });
 
   // Four panes of 0.9 × 1.2 m are 4.32 m²: 5 whole litres; one blade edge for three panes: 2.
@@ -83,7 +82,7 @@ describe('a work order', () => {
   it('knows no empty time that is over when the plan is made', () => {
     const of = request({ madeOn: '2026-11-25', moveOuts: [{ dwelling: 'B1/1', out: '2026-07-31', in: '2026-08-10', inventoryRow }] });
     expect(open(of).empty).toBeNull();
-    expect(orderOnDay(open(of), { day: '2026-11-30', isEmpty: false }, of).access).toBe(CREW_WORDS_EN.access.occupied(24));
+    expect(orderOnDay(open(of), { day: '2026-11-30', isEmpty: false }, of).access).toBe(inEnglish(told('access.occupied', { hours: 24 })));
   });
 
   it('names nothing of the computer on paper', () => {

@@ -7,9 +7,9 @@ import type { OptionWindow } from '../options/option.js';
 import type { FilmCut, PlacedPiece } from '../rolls/cut-types.js';
 import type { PlanTerms } from '../plan/terms.js';
 import type { Candidate } from '../choice/candidate.js';
-import type { CrewWords } from './crew-words.js';
+import { andOf, DEFECT_CODES, inEnglish, type PlanTextKey, told, type Told, toldWord } from '../words/told.js';
 import { kitList, type KitRates } from './kit-list.js';
-import type { ShadeTime, WorkOrder, WorkPane } from './work-order-types.js';
+import type { DefectCode, ShadeTime, ToldOrder, WorkOrder, WorkPane } from './work-order-types.js';
 
 export interface WorkOrderRequest {
   readonly buildings: ReadonlyMap<string, Building>;
@@ -20,10 +20,12 @@ export interface WorkOrderRequest {
   readonly notice_h: (building: Building) => number;
   readonly terms: PlanTerms;
   readonly windowsOf: (candidate: Candidate) => readonly OptionWindow[];
-  readonly shadeOn: (building: Building, azimuth_deg: number, day: string) => readonly ShadeTime[];
+  readonly shadeOn: ShadeOn;
   readonly kit: KitRates;
-  readonly words: CrewWords;
 }
+
+/** When the panes of a side of an order lie in shade on a day. */
+export type ShadeOn = (open: Pick<OpenOrder, 'building' | 'windows'>, azimuth_deg: number, day: string) => readonly ShadeTime[];
 
 /** A work order with what the calendar needs of it; the day is still open. */
 export interface OpenOrder {
@@ -31,6 +33,8 @@ export interface OpenOrder {
   readonly building: Building;
   readonly ownerEntity: string;
   readonly facades: readonly number[];
+  /** Ids of the windows to be filmed. */
+  readonly windows: readonly string[];
   /** Days on which the dwelling is known to stand empty; null: somebody lives there. */
   readonly empty: { readonly from: string; readonly until: string | null } | null;
   /** First day it may be done with somebody living there. */
@@ -38,50 +42,69 @@ export interface OpenOrder {
   /** Some of its film goes on the outdoor face. */
   readonly isOutdoor: boolean;
   /** Why it can have no day yet; absent where it can. */
-  readonly waits?: string;
+  readonly waits?: Told;
 }
 
-export function cautionsOf(windows: readonly OptionWindow[], building: Building, words: CrewWords): string[] {
-  const { cautions: says } = words;
+const EVERY_TIME = [told('every.code'), told('every.glass'), told('every.shade')];
+const NOT_LAID = inEnglish(told('note.notLaid'));
+
+export const DEFECTS: readonly DefectCode[] = DEFECT_CODES.map((code) => ({ code, words: inEnglish(toldWord('defect', code)) }));
+
+export function cautionsOf(windows: readonly OptionWindow[], building: Building): Told[] {
   const flagged = (flag: string): boolean => windows.some((w) => w.flags.includes(flag));
-  const asks: readonly (readonly [boolean, string])[] = [
-    [building.builtYear === null || building.builtYear < 1978, says.leadPaint],
-    [windows.some((w) => w.reach !== 'floor'), says.ladder],
-    [flagged('escape'), says.escape],
-    [flagged('tempered-mark-seen'), says.temperedMark],
-    [flagged('fogged'), says.fogged],
-    [windows.some((w) => w.existingFilm), says.oldFilm],
+  const asks: readonly (readonly [boolean, PlanTextKey])[] = [
+    [building.builtYear === null || building.builtYear < 1978, 'caution.leadPaint'],
+    [windows.some((w) => w.reach !== 'floor'), 'caution.ladder'],
+    [flagged('escape'), 'caution.escape'],
+    [flagged('tempered-mark-seen'), 'caution.temperedMark'],
+    [flagged('fogged'), 'caution.fogged'],
+    [windows.some((w) => w.existingFilm), 'caution.oldFilm'],
   ];
-  return [...words.everyTime, ...asks.filter(([isAsked]) => isAsked).map(([, text]) => text), says.cold];
+  return [...EVERY_TIME, ...asks.filter(([isAsked]) => isAsked).map(([, key]) => ({ key })), told('caution.cold')];
 }
 
-export function stepsOf(windows: readonly OptionWindow[], of: WorkOrderRequest): string[] {
-  const { steps } = of.words;
-  const films = [...new Set(windows.map((w) => `film ${w.film}`))].join(' and ');
+export function stepsOf(windows: readonly OptionWindow[], of: WorkOrderRequest): Told[] {
+  const films = andOf([...new Set(windows.map((w) => w.film))].map((film) => told('step.film', { film })));
   const gap = inchesText(ticksOf_mm(of.terms.edgeGap_mm));
-  return [steps.measure, steps.cut(films), ...(windows.some((w) => w.existingFilm) ? [steps.oldFilm] : []), steps.clean, steps.hang, steps.trim(gap), steps.look, steps.record, steps.leave, steps.day30];
+  const first = [told('step.measure'), told('step.cut', { films }), ...(windows.some((w) => w.existingFilm) ? [told('step.oldFilm')] : [])];
+  return [...first, told('step.clean'), told('step.hang'), told('step.trim', { gap }), told('step.look'), told('step.record'), told('step.leave'), told('step.day30')];
 }
+
+/** Films of an order with their names. */
+export const filmsOf = (films: readonly string[], of: WorkOrderRequest): Told | string => andOf(films.map((id) => `${id}, ${of.films.get(id)?.name ?? ''}`));
+
+export const saidOf = (words: Told | string): string => (typeof words === 'string' ? words : inEnglish(words));
+
+/** The sentences of an order in English beside their names. */
+export const spoken = (sentences: ToldOrder): Pick<WorkOrder, 'film' | 'access' | 'noticeText' | 'steps' | 'cautions' | 'told'> => ({
+  film: saidOf(sentences.film),
+  access: inEnglish(sentences.access),
+  noticeText: sentences.notice === null ? '' : inEnglish(sentences.notice),
+  steps: sentences.steps.map(inEnglish),
+  cautions: sentences.cautions.map(inEnglish),
+  told: sentences,
+});
 
 /** A dwelling that stands empty in the phase is done then; otherwise by appointment. */
-export function accessOf(work: { readonly dwelling: string; readonly building: string; readonly from: string }, phase: PricedPhase['phase'], of: WorkOrderRequest): { readonly access: string; readonly earliest: string; readonly empty: OpenOrder['empty'] } {
+export function accessOf(work: { readonly dwelling: string; readonly building: string; readonly from: string }, phase: PricedPhase['phase'], of: WorkOrderRequest): { readonly access: Told; readonly earliest: string; readonly empty: OpenOrder['empty'] } {
   const building = of.buildings.get(work.building)!;
   const earliest = work.from > phase.firstDay ? work.from : phase.firstDay;
   const empty = sortedBy(of.moveOuts.filter((m) => m.dwelling === work.dwelling && m.out <= phase.lastDay && (m.in === null || (m.in > earliest && m.in > of.madeOn))), (m) => m.out)[0];
-  if (empty === undefined) return { earliest, access: of.words.access.occupied(of.notice_h(building)), empty: null };
-  return { earliest: empty.out > earliest ? empty.out : earliest, access: of.words.access.empty(empty.out, empty.in), empty: { from: empty.out, until: empty.in } };
+  if (empty === undefined) return { earliest, access: told('access.occupied', { hours: of.notice_h(building) }), empty: null };
+  return { earliest: empty.out > earliest ? empty.out : earliest, access: empty.in === null ? told('access.empty', { out: empty.out }) : told('access.emptyUntil', { out: empty.out, until: empty.in }), empty: { from: empty.out, until: empty.in } };
 }
 
 const inches = (mm: number): string => inchesText(ticksOf_mm(mm));
 
 export function panesOf(window: OptionWindow, of: WorkOrderRequest & { readonly pieces: ReadonlyMap<string, PlacedPiece>; readonly isMixed: boolean; readonly dwelling: string }): WorkPane[] {
-  const { words } = of;
   const piece = pieceOf(window, of.terms);
-  const notes = [...(of.isMixed ? [words.notes.filmOnSide(window.film)] : []), ...window.reasons, ...(window.fromPlanType === null ? [] : [words.notes.fromPlanType(window.fromPlanType)])];
+  const reasons = window.reasons.map((otherwise, i): Told => ({ key: `rule.${window.rules?.[i] ?? 'standing-advice'}`, otherwise }));
+  const notes = [...(of.isMixed ? [told('note.filmOnSide', { film: window.film })] : []), ...reasons, ...(window.fromPlanType === null ? [] : [told('note.fromPlanType', { type: window.fromPlanType })])];
   return Array.from({ length: window.paneCount }, (_, i): WorkPane => {
     const pane = `${window.window}/${String(i + 1)}`;
     const laid = of.pieces.get(pane);
     const cut = `${piece.widthText} × ${piece.lengthText}`;
-    const roll = laid?.roll ?? words.notes.notLaid;
+    const roll = laid?.roll ?? NOT_LAID;
     return {
       pane,
       room: window.room,
@@ -90,18 +113,22 @@ export function panesOf(window: OptionWindow, of: WorkOrderRequest & { readonly 
       cut,
       finished: `${piece.finishedWidthText} × ${piece.finishedLengthText}`,
       roll,
-      rollPosition: laid === undefined ? '' : words.place(inches(laid.y_mm), inches(laid.x_mm)),
+      rollPosition: laid === undefined ? '' : inEnglish(told('piece.place', { along: inches(laid.y_mm), across: inches(laid.x_mm) })),
       reach: window.reach,
       outcome: window.outcome,
       consent: window.consent,
-      notes,
-      label: { dwelling: of.dwelling, room: window.room, pane, size: cut, up: words.up, film: window.film, roll },
+      notes: notes.map(inEnglish),
+      told: { consent: window.consentTold ?? { key: 'consent' }, notes: notes.map(({ otherwise: _, ...named }) => named) },
+      label: { dwelling: of.dwelling, room: window.room, pane, size: cut, up: inEnglish(told('piece.up')), film: window.film, roll },
     };
   });
 }
 
+/** The notice of entry; without a day it says so. */
+const noticeOf = (of: Pick<WorkOrder, 'dwelling' | 'minutes' | 'notice_h'> & { readonly panes: number }, day: string | null): Told =>
+  told('notice.text', { dwelling: of.dwelling, panes: told('count.windowPanes', { count: of.panes }), person_h: (of.minutes.best / 60).toFixed(1), notice_h: of.notice_h, day: day ?? told('notice.noDay') });
+
 function openOrder(line: Candidate, phase: PricedPhase, of: WorkOrderRequest & { readonly pieces: ReadonlyMap<string, PlacedPiece> }): OpenOrder {
-  const { words } = of;
   const windows = of.windowsOf(line);
   const building = of.buildings.get(line.option.building)!;
   const films = [...new Set(line.option.films)];
@@ -113,24 +140,20 @@ function openOrder(line: Candidate, phase: PricedPhase, of: WorkOrderRequest & {
     phase: phase.phase.id,
     building: building.id,
     dwelling,
-    film: films.map((id) => `${id}, ${of.films.get(id)?.name ?? ''}`).join(' and '),
     earliest,
     latest: phase.phase.lastDay,
     day: null,
-    access,
     notice_h,
-    noticeText: words.notice({ dwelling, panes: line.option.paneCount, person_h: (minutes.best / 60).toFixed(1), notice_h, day: words.noDay }),
     minutes,
-    steps: stepsOf(windows, of),
     shade: [],
     // Room by room, as one walks: the order of the survey within a room.
     panes: sortedBy(windows, (w) => `${w.room}|${w.window}`).flatMap((w) => panesOf(w, { ...of, isMixed: films.length > 1, dwelling })),
-    cautions: cautionsOf(windows, building, words),
-    defectCodes: words.defects,
-    kit: kitList(windows, of.kit, words.kit),
+    defectCodes: DEFECTS,
+    kit: kitList(windows, of.kit),
+    ...spoken({ film: filmsOf(films, of), access, notice: noticeOf({ dwelling, panes: line.option.paneCount, minutes, notice_h }, null), steps: stepsOf(windows, of), cautions: cautionsOf(windows, building) }),
   };
   const occupiedFrom = line.option.from > phase.phase.firstDay ? line.option.from : phase.phase.firstDay;
-  return { order, building, ownerEntity: phase.phase.ownerEntity, facades, empty, occupiedFrom, isOutdoor: films.some((id) => of.films.get(id)?.side === 'outdoor') };
+  return { order, building, ownerEntity: phase.phase.ownerEntity, facades, windows: windows.map((w) => w.window), empty, occupiedFrom, isOutdoor: films.some((id) => of.films.get(id)?.side === 'outdoor') };
 }
 
 export const piecesOf = (cuts: readonly FilmCut[]): Map<string, PlacedPiece> => new Map(cuts.flatMap((c) => c.pieces.map((p): [string, PlacedPiece] => [p.piece, p])));
@@ -153,26 +176,39 @@ export interface DayFound {
 }
 
 /** How one gets in on the day itself; an empty time the calendar had no working day in is said, and not asked to be kept. */
-function accessOn({ order, empty }: OpenOrder, found: DayFound | null, { access }: CrewWords): string {
-  if (found === null || empty === null) return order.access;
-  return found.isEmpty ? access.emptyThatDay(empty.from, empty.until) : access.occupiedThatDay(order.notice_h, { out: empty.from, until: empty.until });
+function accessOn({ order, empty }: OpenOrder, found: DayFound | null, planned: Told): Told {
+  if (found === null || empty === null) return planned;
+  const [out, until, hours] = [empty.from, empty.until, order.notice_h];
+  if (found.isEmpty) return until === null ? told('access.emptyThatDay', { out }) : told('access.emptyThatDayUntil', { out, until });
+  return until === null ? told('access.occupiedThatDay', { hours, out }) : told('access.occupiedThatDayUntil', { hours, out, until });
+}
+
+/** Which clock the times of shade are by, and what counts as shade. */
+function shadeCautions([first]: readonly ShadeTime[]): Told[] {
+  if (first === undefined) return [];
+  const { clock, tariff, sunlitShare } = first;
+  const byClock = tariff === undefined ? told('caution.shadeClock') : told(clock === 'daylight' ? 'caution.shadeDaylight' : 'caution.shadeStandard', { tariff });
+  return [byClock, ...(sunlitShare === undefined ? [] : [told('caution.shadeGlass', { share: (sunlitShare * 100).toFixed(0) })])];
 }
 
 /** The order on its day: access, notice and the shade of each side are those of the day; without a day, of the first day it may be done. */
-export function orderOnDay(open: OpenOrder, found: DayFound | null, of: Pick<WorkOrderRequest, 'shadeOn' | 'words'>): WorkOrder {
-  const { order, building, facades } = open;
+export function orderOnDay(open: OpenOrder, found: DayFound | null, of: Pick<WorkOrderRequest, 'shadeOn'>): WorkOrder {
+  const { order, facades } = open;
   const day = found?.day ?? null;
-  const { words } = of;
-  const bySide = facades.map((azimuth_deg) => ({ azimuth_deg, shade: of.shadeOn(building, azimuth_deg, day ?? order.earliest) }));
-  const sunny = bySide.filter((s) => s.shade.length === 0).map((s) => words.shade.allDaySun(sideWord(s.azimuth_deg)));
+  const sentences = order.told!; // every open order is made with them
+  const bySide = facades.map((azimuth_deg) => ({ azimuth_deg, shade: of.shadeOn(open, azimuth_deg, day ?? order.earliest) }));
+  const sunny = bySide.filter((s) => s.shade.length === 0).map((s) => told('caution.sunAllDay', { side: toldWord('side', sideWord(s.azimuth_deg)) }));
   return {
     ...order,
     day,
-    access: accessOn(open, found, words),
     isEmpty: found?.isEmpty ?? false,
     earliest: found?.isEmpty === false ? open.occupiedFrom : order.earliest,
-    noticeText: words.notice({ dwelling: order.dwelling, panes: order.panes.length, person_h: (order.minutes.best / 60).toFixed(1), notice_h: order.notice_h, day: day ?? words.noDay }),
     shade: bySide.flatMap((s) => s.shade),
-    cautions: [...order.cautions, ...sunny, words.shade.clock],
+    ...spoken({
+      ...sentences,
+      access: accessOn(open, found, sentences.access),
+      notice: noticeOf({ dwelling: order.dwelling, panes: order.panes.length, minutes: order.minutes, notice_h: order.notice_h }, day),
+      cautions: [...sentences.cautions, ...sunny, ...shadeCautions(bySide.flatMap((s) => s.shade))],
+    }),
   };
 }

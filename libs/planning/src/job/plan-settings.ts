@@ -1,4 +1,4 @@
-import type { Building, Lock, Phase } from '#calc';
+import type { AssumedValue, Building, Lock, Phase } from '#calc';
 import { filmOnSide } from '../dwelling/dwelling-task.js';
 import type { FilmChoices } from '../options/film-choices.js';
 import { sortedBy } from '../grouped.js';
@@ -12,14 +12,18 @@ import type { RollPricing } from '../rolls/price-by-rolls.js';
 import type { Candidate } from '../choice/candidate.js';
 import { remainingCaps } from '../ledger/remaining-caps.js';
 import { phaseValue } from '../options/value.js';
+import { withCrewTime } from './crew-time.js';
 import { visitCost } from './visit-cost.js';
 import { setOfOption, type ValuedOptions } from '../options/valued-options.js';
+import { ROOM_NOT_NAMED } from '../words/told.js';
 import { windowsOfSet } from '../options/film-options.js';
 
 /** Functions and lists every stage after the options asks for, made once from the job. */
 export interface PlanSettingsInForce {
   readonly terms: PlanTerms;
   readonly phases: readonly Phase[];
+  /** Crew minutes that were worked out from the crew's calendar. */
+  readonly derived: readonly AssumedValue[];
   readonly buildings: ReadonlyMap<string, Building>;
   readonly locks: readonly Lock[];
   readonly lockedIn: ReadonlySet<string>;
@@ -37,15 +41,21 @@ export function settingsInForce(job: PlanJob, known: KnownPortfolio, of: { reado
   const { buildings } = known;
   const endYearOf = (id: string): number | null => buildings.get(id)?.endYear ?? null;
   const locks = of.locks.chosen;
+  const visit: PlanSettingsInForce['visit'] = (building) => visitCost(building, { terms, defaultOf });
+  const notice_h = (building: Building): number => building.notice_h ?? defaultOf<number>('notice_h').value;
+  const caps = sortedBy(remainingCaps(job.portfolio), (p) => p.id); // a cap less what is paid and ordered
+  const kept_min = new Map((job.settled?.redoMoney ?? []).map((m) => [m.phase, m.minutes]));
+  const crewTime = withCrewTime(caps, { settings: job.portfolio.settings, buildings, films: job.portfolio.films, madeOn: job.madeOn, kept_min, visit, notice_h, defaultOf });
   return {
     terms,
-    phases: sortedBy(remainingCaps(job.portfolio), (p) => p.id), // a cap less what is paid and ordered
+    phases: crewTime.phases,
+    derived: crewTime.assumed,
     buildings,
     locks,
     lockedIn: new Set(locks.filter((l) => l.direction === 'in').map((l) => l.subject)),
     valueIn: (option, phase) => phaseValue(option, phase, { terms, endYear: endYearOf(option.building) }),
-    visit: (building) => visitCost(building, { terms, defaultOf }),
-    notice_h: (building) => building.notice_h ?? defaultOf<number>('notice_h').value,
+    visit,
+    notice_h,
     endYearOf,
     ownerOf: (id) => buildings.get(id)?.ownerEntity ?? '',
     timeLimit_s: job.timeLimit_s,
@@ -63,7 +73,7 @@ export function lineWindows(candidate: Pick<Candidate, 'option'>, at: { readonly
     return {
       window: w.id,
       mark: w.mark,
-      room: w.room ?? 'room not named',
+      room: w.room ?? ROOM_NOT_NAMED,
       azimuth_deg: w.azimuth_deg,
       film: at.choices.films[film]!.film.id,
       paneCount: paneCount(w),
@@ -74,7 +84,9 @@ export function lineWindows(candidate: Pick<Candidate, 'option'>, at: { readonly
       glazing: w.glazing ?? 'not known',
       outcome: state.outcome,
       reasons: state.reasons,
+      rules: state.rules,
       consent: state.consent,
+      consentTold: state.consentTold,
       reach: w.reach ?? 'floor',
       flags: w.flags,
       existingFilm: w.existingFilm === 'present',
@@ -96,6 +108,7 @@ export function rollPricing(job: PlanJob, settings: PlanSettingsInForce, at: { r
     visit: settings.visit,
     mayRotate: at.choices.mayRotate,
     ...(job.cutRule === undefined ? {} : { cutRule: job.cutRule }),
+    ...(job.lotRule === undefined ? {} : { lotRule: job.lotRule }),
     windowsOf: (candidate) => {
       let windows = kept.get(candidate.option.id);
       if (windows === undefined) kept.set(candidate.option.id, (windows = lineWindows(candidate, at)));

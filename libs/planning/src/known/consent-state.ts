@@ -1,4 +1,5 @@
 import type { Consent } from '#calc';
+import { inEnglish, told, type Told } from '../words/told.js';
 
 /** Whether a pane may carry a film, from which date, and what it waits for. */
 export interface ConsentState {
@@ -9,6 +10,7 @@ export interface ConsentState {
   readonly waitsFor: readonly string[];
   /** In words for the crew sheet and the workbook. */
   readonly text: string;
+  readonly told: Told;
 }
 
 /** Kinds of consent that answer a suitability outcome about the glass itself. */
@@ -31,7 +33,13 @@ const covers = (consent: Consent, q: ConsentQuestion): boolean =>
   (consent.film === null || consent.film === q.film) &&
   (consent.window === null || consent.window === q.window);
 
-const letter = (consent: Consent): string => `${consent.building}: ${consent.kind}${consent.glazing === null ? '' : `, ${consent.glazing}`}${consent.film === null ? '' : `, film ${consent.film}`}`;
+function letter({ building, kind, glazing, film }: Consent): Told {
+  const plain = told('consent.letter', { building, kind });
+  const ofGlass = glazing === null ? plain : told('consent.letterGlass', { letter: plain, glazing });
+  return film === null ? ofGlass : told('consent.letterFilm', { letter: ofGlass, film });
+}
+
+const stated = (state: Omit<ConsentState, 'text'>): ConsentState => ({ ...state, text: inEnglish(state.told) });
 
 /**
  * Puts the outcome of the suitability rules and the letters on file together. A pane that asks for consent and has none on file waits for
@@ -41,18 +49,19 @@ export function consentState(question: ConsentQuestion, consents: readonly Conse
   const onFile = consents.filter((c) => covers(c, question) && c.state !== 'not-needed');
   const waived = consents.some((c) => covers(c, question) && c.state === 'not-needed' && isAboutGlass(c));
   const refused = onFile.find((c) => c.state === 'refused');
-  if (refused !== undefined) return { state: 'refused', date: null, waitsFor: [], text: `refused: ${letter(refused)}` };
+  if (refused !== undefined) return stated({ state: 'refused', date: null, waitsFor: [], told: told('consent.refused', { letter: letter(refused) }) });
   const waitsFor = onFile.filter((c) => c.state !== 'given' && c.date === null).map((c) => letter(c));
   const asks = question.outcome !== 'no-listed-trigger';
   if (asks && !waived && !onFile.some(isAboutGlass)) {
-    const what = question.outcome === 'ask-first' ? 'answer of the film and glass makers' : 'written consent of the film and glass makers';
-    waitsFor.push(`${question.building}: ${what}, ${question.glazing}, film ${question.film}`);
+    const { building, glazing, film } = question;
+    waitsFor.push(told(question.outcome === 'ask-first' ? 'consent.answer' : 'consent.written', { building, glazing, film }));
   }
-  if (waitsFor.length > 0) return { state: 'waiting', date: null, waitsFor, text: `waits for ${waitsFor.join('; ')}` };
+  if (waitsFor.length > 0) return stated({ state: 'waiting', date: null, waitsFor: waitsFor.map(inEnglish), told: told('consent.waits', { letters: waitsFor }) });
   const dates = onFile.map((c) => c.date).filter((d) => d !== null).sort();
   const date = dates.at(-1) ?? null;
-  if (date === null) return { state: 'free', date: null, waitsFor: [], text: asks ? 'consent on file' : 'none needed' };
+  if (date === null) return stated({ state: 'free', date: null, waitsFor: [], told: told(asks ? 'consent.onFile' : 'consent.none') });
   const asked = onFile.find((c) => c.date === date);
-  const words = asked?.state === 'given' ? 'given' : 'expected';
-  return { state: 'from', date, waitsFor: [], text: `${words} ${date}${asked?.reference == null ? '' : ` (${asked.reference})`}` };
+  const state = told(asked?.state === 'given' ? 'consent.given' : 'consent.expected', { date });
+  const reference = asked?.reference ?? null;
+  return stated({ state: 'from', date, waitsFor: [], told: reference === null ? state : told('consent.reference', { state, reference }) });
 }

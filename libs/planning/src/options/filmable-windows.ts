@@ -4,6 +4,7 @@ import { consentState } from '../known/consent-state.js';
 import { type GlazingBook, glazingKeyOf } from '../known/glazing-book.js';
 import type { MeasuredBook } from '../known/measured-glass.js';
 import type { PlacedWindow } from '../known/placed-windows.js';
+import type { Told } from '../words/told.js';
 
 /** How it stands with a window's panes and one film. */
 export interface FilmableWindow {
@@ -13,7 +14,10 @@ export interface FilmableWindow {
   readonly waitsFor: readonly string[];
   readonly outcome: SuitabilityOutcome;
   readonly reasons: readonly string[];
+  /** Rules behind the reasons, in their order; the standing advice at the end is of none. */
+  readonly rules: readonly string[];
   readonly consent: string;
+  readonly consentTold: Told;
 }
 
 export interface FilmableWindows {
@@ -59,7 +63,7 @@ export function filmableWindows(request: FilmableRequest): FilmableWindows {
     const on = request.filmOn?.get(window.dwelling) ?? request.filmOn?.get(building.id);
     const other = on === undefined || on === at.film.id ? null : `film ${on} is on other windows already`;
     const limit = locked ?? filmLimit(at.film, building) ?? other;
-    if (limit !== null) return { state: 'no', from: null, waitsFor: [], outcome: 'no-listed-trigger', reasons: [limit], consent: limit };
+    if (limit !== null) return { state: 'no', from: null, waitsFor: [], outcome: 'no-listed-trigger', reasons: [limit], rules: [], consent: limit, consentTold: { key: 'limit', otherwise: limit } };
     const seen = request.measured.glass.get(request.measured.keyOf(window) ?? '');
     const facts = paneFacts({
       window,
@@ -71,10 +75,10 @@ export function filmableWindows(request: FilmableRequest): FilmableWindows {
       glassYear: building.builtYear,
       weathers: request.paneWeathers.get(building.id) ?? [],
     });
-    const { outcome, reasons } = suitability(facts, request.rules);
+    const { outcome, reasons, rules } = suitability(facts, request.rules);
     const consent = consentState({ building: building.id, glazing: glazing.key, surveyedGlazing: window.glazing, film: at.film.id, window: window.id, outcome }, request.consents);
     const state = consent.state === 'refused' ? 'no' : consent.state === 'waiting' ? 'waiting' : 'ready';
-    return { state, from: consent.date, waitsFor: consent.waitsFor, outcome, reasons, consent: consent.text };
+    return { state, from: consent.date, waitsFor: consent.waitsFor, outcome, reasons, rules, consent: consent.text, consentTold: consent.told };
   };
   return {
     of: (window) => {

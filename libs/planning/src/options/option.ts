@@ -1,3 +1,4 @@
+import type { Told } from '../words/told.js';
 import type { OptionRebate } from './rebates.js';
 import type { Film, InventoryRow, PayerRule } from '#calc';
 
@@ -45,7 +46,10 @@ export interface OptionWindow {
   readonly glazing: string;
   readonly outcome: 'no-listed-trigger' | 'ask-first' | 'written-consent-needed';
   readonly reasons: readonly string[];
+  /** Rules behind the reasons, in their order; plans kept before have none. */
+  readonly rules?: readonly string[];
   readonly consent: string;
+  readonly consentTold?: Told;
   readonly reach: string;
   readonly flags: readonly string[];
   readonly existingFilm: boolean;

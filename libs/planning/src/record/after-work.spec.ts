@@ -3,6 +3,7 @@ import { filmOption, onePhase, optionWindow, planTermsOf } from '../../../../tes
 import type { Plan, PlanLine } from '../plan/plan.js';
 import { cutFilm } from '../rolls/cut-list.js';
 import { afterWork } from './after-work.js';
+import { settledWords } from './settled-words.js';
 import { whatHappened } from './happened.js';
 
 const inventoryRow = { file: 'site-records.csv', row: 2 };
@@ -12,7 +13,7 @@ const lines = [line('B1/1', 2), line('B1/2', 1)];
 // Each pane is 36 1/2 × 48 1/4 in: one across a 48 in roll, 1,225.55 mm along; in the order of their names.
 const { cut } = cutFilm({ phase: 'O/1', ownerEntity: 'O', film: 'A', mayRotate: false, windows: lines.map((l) => ({ dwelling: l.dwelling, window: l.windows[0]! })), offers: [roll], stock: [], terms: planTermsOf(), widest_mm: null });
 const plan = {
-  id: 'p1', lines, cuts: [cut], settled: null, terms: planTermsOf(), films: [], buildings: [], rolls: [roll],
+  id: 'p1', lines, cuts: [cut], cutReviews: [], settled: null, terms: planTermsOf(), films: [], buildings: [], rolls: [roll],
   phases: [{ phase: onePhase(100_000), visits: ['B1'], spending: { film_cents: 44_000, freight_cents: 0, visits_cents: 2_000 } }],
 } as unknown as Plan;
 const record = (change: Partial<SiteRecord>): SiteRecord => ({ id: JSON.stringify(change), day: '2026-08-04', kind: 'done', dwelling: null, window: null, pane: null, film: null, width: null, height: null, personMinutes: null, rollWidth_mm: null, rollLength_mm: null, defect: null, note: null, inventoryRow, ...change });
@@ -54,6 +55,10 @@ describe('a revision after work', () => {
   it('takes what is spent off the cap, with the minutes as recorded', () => {
     expect(after(day).settled.spent).toEqual([{ phase: 'O/1', spent_cents: 51_500, basis: 'plan cost and recorded minutes' }]);
     expect(after(day).portfolio.phases[0]!.cap_cents).toBe(48_500 - 7_360);
+    expect(settledWords({ settled: after(day).settled })).toEqual([
+      'Made again after plan p1, with what was recorded up to 2026-09-01: 1 pane done in 1 dwelling; 1 pane to be done again or not reached.',
+      'O/1: of the cap of $1,000, $515 is spent, $74 is kept for 1 pane to be done again; $411 is left to plan with.',
+    ]);
   });
 
   it('believes the ledger where it speaks, and buys nothing in a year that is over', () => {
@@ -94,6 +99,7 @@ describe('a revision after work', () => {
     const whole = [record({ dwelling: 'B1/1' }), record({ kind: 'minutes', dwelling: 'B1/1', personMinutes: 60 })];
     expect(after(whole).settled.time).toMatchObject({ visits: 1, recorded: 2 });
     expect(after(whole).settled.time.factor).toBeCloseTo(2 ** (1 / 5), 12); // one visit against the model's four
+    expect(settledWords({ settled: after(whole).settled }).at(-1)).toBe('Minutes of this plan are 15 % longer than the time model has them: 1 timed dwelling took 2.00 times the planned minutes, weighed with the model.');
   });
 
   const broken = [record({ window: 'B1/1/W1', pane: 1 }), record({ kind: 'broken-pane', window: 'B1/1/W1', pane: 2, note: 'stone from the mower, office told' })];

@@ -1,13 +1,14 @@
-import { type Phase, type Portfolio, recalibrated, type RecalibratedTime, type Roll, type SiteRecord, type TimeModel } from '#calc';
+import { dollarsText, type Phase, type Portfolio, recalibrated, type RecalibratedTime, type Roll, type SiteRecord, type TimeModel } from '#calc';
 import type { Plan } from '../plan/plan.js';
-import type { PlanFinding } from '../plan/plan-finding.js';
+import { type PlanFinding, toldFinding } from '../plan/plan-finding.js';
+import { told } from '../words/told.js';
 import { type Happened, whatHappened } from './happened.js';
 import { moneySpent } from './money-spent.js';
 import { rollsLeft, rollsNow } from './rolls-left.js';
 import { locksAfter } from './locks-after.js';
 import { redoFilm, redoMoney, redoSpent_cents } from './redo-cuts.js';
 import { redoWork } from './redo-work.js';
-import type { RedoMoney, RedoWork, SettledWork, SpentMoney } from './settled-work.js';
+import type { CapAfterWork, RedoMoney, RedoWork, SettledWork, SpentMoney } from './settled-work.js';
 
 /** A plan to be made again after work was done on the one before. */
 export interface AfterWork {
@@ -24,6 +25,8 @@ export interface AfterWorkRequest {
   /** ISO date. */
   readonly asOf: string;
   readonly timeModel: TimeModel;
+  /** As in the request for panes to be done again. */
+  readonly contractorMakesGood?: boolean;
 }
 
 /** Own crew's minutes a year has lost: as recorded, or as planned where nobody wrote them down. */
@@ -40,27 +43,37 @@ function phasesLeft(phases: readonly Phase[], of: { readonly spent: readonly Spe
   });
 }
 
+/** How each cap something was spent or kept of came to what is left of it. */
+function capsAfter(phases: readonly Phase[], of: { readonly spent: readonly SpentMoney[]; readonly kept: readonly RedoMoney[]; readonly asOf: string }): CapAfterWork[] {
+  return phases.flatMap((p): CapAfterWork[] => {
+    const spent_cents = of.spent.find((s) => s.phase === p.id)?.spent_cents ?? 0;
+    const kept = of.kept.find((k) => k.phase === p.id);
+    const kept_cents = Math.round(kept === undefined ? 0 : kept.film_cents + kept.work_cents);
+    const isOver = p.lastDay < of.asOf;
+    if (spent_cents === 0 && kept_cents === 0) return [];
+    return [{ phase: p.id, cap_cents: p.cap_cents, spent_cents, kept_cents, left_cents: isOver ? 0 : Math.max(0, p.cap_cents - spent_cents - kept_cents), isOver }];
+  });
+}
+
 function moneyFindings(spent: readonly SpentMoney[], phases: readonly Phase[], asOf: string): PlanFinding[] {
   return spent.flatMap((s): PlanFinding[] => {
     const phase = phases.find((p) => p.id === s.phase);
     if (phase === undefined) return [];
-    const money = (cents: number): string => (cents / 100).toFixed(2);
     const over = s.spent_cents > phase.cap_cents;
-    const text = `${money(s.spent_cents)} of the cap of ${money(phase.cap_cents)} is spent (${s.basis})${phase.lastDay < asOf ? '; the year is over' : ''}: this revision plans with the rest`;
-    return [{ severity: over ? 'warning' : 'note', subject: s.phase, text, whatToDo: over ? 'more is spent than the cap: tell the owner' : 'nothing; compare with the books' }];
+    const basis = told(s.basis === 'ledger' ? 'record.basis.ledger' : 'record.basis.plan');
+    const text = told(phase.lastDay < asOf ? 'record.spentOver' : 'record.spent', { spent: dollarsText(s.spent_cents), cap: dollarsText(phase.cap_cents), basis });
+    return [toldFinding({ severity: over ? 'warning' : 'note', subject: s.phase }, text, told(over ? 'record.over.toDo' : 'record.spent.toDo'))];
   });
 }
 
 function redoFindings(work: readonly RedoWork[], kept: readonly RedoMoney[], terms: Plan['terms']): PlanFinding[] {
   const count = (some: readonly RedoWork[]): number => some.reduce((sum, w) => sum + w.panes.length, 0);
-  const money = (cents: number): string => (cents / 100).toFixed(2);
-  const panes = (n: number): string => (n === 1 ? '1 pane is' : `${String(n)} panes are`);
-  const waits = work.filter((w) => w.waitsForGlass);
   const late = work.filter((w) => !w.waitsForGlass && w.phase === null);
   return [
-    ...kept.map((k): PlanFinding => ({ severity: 'note', subject: k.phase, text: `${panes(count(work.filter((w) => w.phase === k.phase)))} to be done again: film ${money(k.film_cents)} and ${terms.labourIsCash ? `work ${money(k.work_cents)}` : `consumables ${money(k.work_cents)}, labour not cash`} are kept of the cap, ${String(k.minutes)} person-minutes of the crew`, whatToDo: 'nothing; they have work orders of their own' })),
-    ...waits.map((w): PlanFinding => ({ severity: 'warning', subject: w.dwelling, text: `needs glass first: ${w.panes.map((p) => p.pane).join(', ')}; no film before the new pane is there`, whatToDo: 'order the glass; record its size when it is in, or add its date to the consents of the window with the kind "new glass"' })),
-    ...late.map((w): PlanFinding => ({ severity: 'warning', subject: w.dwelling, text: `${panes(w.panes.length)} to be done again and no year of the owner is left from ${w.from}`, whatToDo: 'add a year, or have it done as a repair' })),
+    ...kept.map((k) => toldFinding({ severity: 'note', subject: k.phase }, told(terms.labourIsCash ? 'record.again' : 'record.againNoCash', { count: count(work.filter((w) => w.phase === k.phase)), film: dollarsText(k.film_cents), work: dollarsText(k.work_cents), minutes: k.minutes }), told('record.again.toDo'))),
+    ...work.filter((w) => w.isMadeGood === true).map((w) => toldFinding({ severity: 'note', subject: w.dwelling }, told('record.contractor', { count: w.panes.filter((p) => p.why === 'defect').length }), told('record.contractor.toDo'))),
+    ...work.filter((w) => w.waitsForGlass).map((w) => toldFinding({ severity: 'warning', subject: w.dwelling }, told('record.glass', { panes: w.panes.map((p) => p.pane).join(', ') }), told('record.glass.toDo'))),
+    ...late.map((w) => toldFinding({ severity: 'warning', subject: w.dwelling }, told('record.late', { count: w.panes.length, from: w.from }), told('record.late.toDo'))),
   ];
 }
 
@@ -78,7 +91,7 @@ export function afterWork(request: AfterWorkRequest): AfterWork {
   const phases = new Set(happened.done.map((d) => d.phase));
   const stocked = plan.settled === null ? portfolio.rolls : [...portfolio.rolls.map((r): Roll => ({ ...r, inStock: 0 })).filter((r) => r.price_cents !== null), ...plan.rolls.filter((r) => r.inStock > 0).map((r) => ({ ...r, price_cents: null }))];
   const { left, opened } = rollsLeft(plan, { phases, cutPanes: happened.cutPanes, records });
-  const work = redoWork({ panes: happened.redo, records, consents: portfolio.consents, phases: portfolio.phases, timeModel: request.timeModel, terms: plan.terms, asOf });
+  const work = redoWork({ panes: happened.redo, records, consents: portfolio.consents, phases: portfolio.phases, timeModel: request.timeModel, terms: plan.terms, buildings: portfolio.buildings, ...(request.contractorMakesGood === undefined ? {} : { contractorMakesGood: request.contractorMakesGood }), asOf });
   const film = redoFilm(happened.redo, { plan, work, rolls: portfolio.rolls, stock: left });
   const kept = redoMoney(work, film, plan.terms);
   const open = new Set(happened.redo.map((r) => r.pane));
@@ -92,7 +105,7 @@ export function afterWork(request: AfterWorkRequest): AfterWork {
   const done = [...(plan.settled?.done ?? []), ...happened.done];
   const time = recalibrated(request.timeModel, MINUTES_OF(happened));
   const settled: SettledWork = {
-    parent: plan.id, asOf, done, redo: work.flatMap((w) => w.panes), redoWork: work, redoMoney: kept, redoCuts: film.cuts, noAccess: happened.noAccess, spent,
+    parent: plan.id, asOf, done, redo: work.flatMap((w) => w.panes), redoWork: work, redoMoney: kept, redoCuts: film.cuts, noAccess: happened.noAccess, spent, caps: capsAfter(portfolio.phases, { spent, kept, asOf }),
     rollsLeft: film.left.map(({ roll, film, width_mm, length_mm, lot }) => ({ roll, film, width_mm, length_mm, lot })),
     time: { factor: time.factor, recorded: time.recorded, visits: time.visits },
   };

@@ -2,7 +2,8 @@ import type { SiteRecord } from '#calc';
 import { grouped, sortedBy } from '../grouped.js';
 import type { OptionWindow } from '../options/option.js';
 import type { Plan, PlanLine } from '../plan/plan.js';
-import type { PlanFinding } from '../plan/plan-finding.js';
+import { type PlanFinding, toldFinding } from '../plan/plan-finding.js';
+import { told } from '../words/told.js';
 import type { RedoPaneOf } from './redo-work.js';
 import type { DoneLine, RedoWork } from './settled-work.js';
 
@@ -96,8 +97,8 @@ function findingsOf(records: readonly SiteRecord[], known: ReadonlySet<string>):
   const strange = [...new Set(work.map(dwellingOf).filter((d) => d !== null && !known.has(d)))].sort();
   const silent = records.filter((r) => r.kind === 'broken-pane' && r.note === null);
   return [
-    ...strange.map((dwelling): PlanFinding => ({ severity: 'warning', subject: dwelling ?? '', text: 'work is recorded in a dwelling the plan has no line for: it is left out of the count', whatToDo: 'correct the record, or plan from the revision the work belongs to' })),
-    ...silent.map((r): PlanFinding => ({ severity: 'warning', subject: r.window ?? '', text: `a pane broke on ${r.day} and the record has no incident note`, whatToDo: 'write down how it broke, who was near and who was told' })),
+    ...strange.map((dwelling) => toldFinding({ severity: 'warning', subject: dwelling ?? '' }, told('record.noLine'), told('record.noLine.toDo'))),
+    ...silent.map((r) => toldFinding({ severity: 'warning', subject: r.window ?? '' }, told('record.noNote', { day: r.day }), told('record.noNote.toDo'))),
   ];
 }
 

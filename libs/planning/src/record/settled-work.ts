@@ -46,6 +46,10 @@ export interface RedoWork {
   readonly minutes: { readonly low: number; readonly best: number; readonly high: number };
   /** Labour, consumables and their taxes; film stands with the cut list. */
   readonly work_cents: number;
+  /** A contractor does it at his terms, and no minutes of the own crew are kept for it; absent for the own crew. */
+  readonly crew?: 'contractor';
+  /** His faulty panes are put right at no charge for the work. */
+  readonly isMadeGood?: true;
 }
 
 /** Money of a phase kept for panes to be done again. */
@@ -63,6 +67,18 @@ export interface SpentMoney {
   readonly basis: 'ledger' | 'plan cost and recorded minutes';
 }
 
+/** What is left of a cap after the work: cap − spent − kept, never below zero; nothing once the year is over. */
+export interface CapAfterWork {
+  readonly phase: string;
+  /** As the survey has it. */
+  readonly cap_cents: number;
+  readonly spent_cents: number;
+  /** For panes to be done again. */
+  readonly kept_cents: number;
+  readonly left_cents: number;
+  readonly isOver: boolean;
+}
+
 /** What happened since the plan before, and what of it the new plan starts from. */
 export interface SettledWork {
   readonly parent: string;
@@ -78,6 +94,8 @@ export interface SettledWork {
   readonly redoCuts: readonly FilmCut[];
   readonly noAccess: readonly { readonly dwelling: string; readonly days: readonly string[] }[];
   readonly spent: readonly SpentMoney[];
+  /** Caps something was spent or kept of; plans kept before have none. */
+  readonly caps?: readonly CapAfterWork[];
   readonly rollsLeft: readonly { readonly roll: string; readonly film: string; readonly width_mm: number; readonly length_mm: number; readonly lot: string | null }[];
   /** Real over modelled minutes, drawn towards 1 while there are few visits. */
   readonly time: { readonly factor: number; readonly recorded: number; readonly visits: number };

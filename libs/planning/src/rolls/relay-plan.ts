@@ -4,6 +4,7 @@ import type { Plan } from '../plan/plan.js';
 import type { FilmCut, PlacedPiece } from './cut-types.js';
 import { pieceOf } from './cut-list.js';
 import type { OpenedFilmRoll } from './cut-types.js';
+import { inEnglish, told } from '../words/told.js';
 
 /** A pane whose measured size differs from the survey. */
 export interface ReMeasured {
@@ -120,7 +121,7 @@ function relaidCut(cut: FilmCut, changes: ReadonlyMap<string, Change>, of: Relay
     const out = new Set(lay(roll, fitting, { from_mm: Math.max(end, of.cutTo_mm.get(roll.roll) ?? 0) }).map((p) => p.id));
     homeless = homeless.filter((p) => !fitting.includes(p) || out.has(p.id));
   }
-  return { rolls: [...rolls.values()], unplaced: homeless.map((p) => ({ pane: p.id, size: sizeOf(p), why: 'no opened roll of this film has room for it: cut it from stock or buy film' })) };
+  return { rolls: [...rolls.values()], unplaced: homeless.map((p) => ({ pane: p.id, size: sizeOf(p), why: inEnglish(told('relay.noRoom')) })) };
 }
 
 /** Field sizes against the plan: pieces within the allowance keep their place, else the rest of the opened roll is laid out again. */
