@@ -1,6 +1,7 @@
+import { dollarsText } from '#calc';
 import type { BetterPlan } from '#planning';
 
-const cents = (amount: number): string => `$${(amount / 100).toFixed(2)}`;
+const cents = dollarsText;
 
 /** A better plan on the way, with what none can pass at that moment. */
 export function betterText({ value, bound, by }: BetterPlan): string {

@@ -1,3 +1,4 @@
+import { counted } from './said.js';
 import { type Bill, dollarsText, type UsableBills } from '#calc';
 
 const pad = (text: string, width: number): string => text.padStart(width);
@@ -11,7 +12,7 @@ export function billsText(bills: readonly Bill[], usable: UsableBills): string {
   const lines = meters.flatMap((meter) => [
     `${meter}`,
     ...bills.filter((bill) => bill.meter === meter).map((bill) => `  ${bill.firstDay} to ${bill.lastDay}${pad(bill.use_kWh.toFixed(1), 12)} kWh${pad(money(bill.amount_cents), 13)}${why.has(bill) ? `  left out: ${why.get(bill)}` : ''}`),
-    ...usable.gaps.filter((gap) => gap.meter === meter).map((gap) => `  no bill from ${gap.firstDay} to ${gap.lastDay}, ${gap.days} days; nothing is filled in`),
+    ...usable.gaps.filter((gap) => gap.meter === meter).map((gap) => `  no bill from ${gap.firstDay} to ${gap.lastDay}, ${counted(gap.days, 'day')}; nothing is filled in`),
   ]);
-  return [...lines, `${bills.length} bills of ${meters.length} meters; ${usable.used.length} may be compared with the weather, ${usable.leftOut.length} are left out`].join('\n');
+  return [...lines, `${counted(bills.length, 'bill')} of ${counted(meters.length, 'meter')}; ${usable.used.length} may be compared with the weather, ${usable.leftOut.length} left out`].join('\n');
 }

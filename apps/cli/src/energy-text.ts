@@ -5,7 +5,7 @@ const MOST = 8;
 /** The design day of each building in the plan, where film does less than its sheet says, and lines that are looked at twice. */
 export function energyText(plan: Plan): string[] {
   const { buildings, options, glass } = plan.energy;
-  const peaks = buildings.map((b) => `  ${b.building}: ${String(b.dwellings)} planned dwellings take ${b.asFound_kW.toFixed(1)} kW together at ${String(b.hour)} h on the design day (${b.dryBulb_degC.toFixed(1)} °C), ${b.filmed_kW.toFixed(1)} kW with the film${b.isHumid ? '; humid climate: rooms may get damper if the machine just runs less' : ''}`);
+  const peaks = buildings.map((b) => `  ${b.building}: ${b.dwellings === 1 ? '1 planned dwelling takes' : `${String(b.dwellings)} planned dwellings together take`} ${b.asFound_kW.toFixed(1)} kW at ${String(b.hour)}:00 on the design day (${b.dryBulb_degC.toFixed(1)} °C), ${b.filmed_kW.toFixed(1)} kW with the film${b.isHumid ? '; humid climate: rooms may get damper if the machine just runs less' : ''}`);
   const lines = options.filter((o) => o.phase !== null);
   const inPlan = new Set(lines.map((o) => o.option));
   const poor = new Map(glass.filter((g) => g.misleads && inPlan.has(g.option)).map((g) => [`${g.film} on ${g.glazing}`, g.survives]));

@@ -1,6 +1,7 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Plan } from '#planning';
+import { counted } from './said.js';
 
 /** What the people who know the buildings expect, written before the plan was made: a building and where it should stand. */
 interface Expectation {
@@ -16,7 +17,7 @@ function cameOut(building: string, plan: Plan): string {
   const phases = [...new Set(lines.map((l) => l.phase))].join(', ');
   const waits = rows.find((r) => r.inPlan.startsWith('waits'));
   const last = plan.rankedDwellings.at(-1)?.building === building ? ', the last of all' : '';
-  const planned = lines.length > 0 ? `${lines.length} dwellings planned in ${phases}` : waits === undefined ? 'none planned: it does not pay in this view' : `none planned: ${waits.inPlan}`;
+  const planned = lines.length > 0 ? `${counted(lines.length, 'dwelling')} planned in ${phases}` : waits === undefined ? 'none planned: it does not pay in this view' : `none planned: ${waits.inPlan}`;
   return `ranks ${first.rank} to ${rows.at(-1)?.rank ?? first.rank}${last}, best ${first.reason.split(':')[0] ?? ''}; ${planned}`;
 }
 

@@ -1,4 +1,5 @@
 import type { Finding, IntakeReport } from '#intake';
+import { counted } from './said.js';
 
 const MOST = 20;
 
@@ -8,8 +9,6 @@ function findingText(f: Finding): string {
   const times = f.times > 1 ? ` (${f.times} times)` : '';
   return `${f.severity}: ${place}:${seen} expected ${f.expected}; ${f.whatToDo}${times}`;
 }
-
-const counted = (count: number, one: string): string => `${String(count)} ${one}${count === 1 ? '' : 's'}`;
 
 /** What became of the files: said last, where the eye rests. */
 export const writtenText = (report: IntakeReport, dryRun: boolean): string => (dryRun ? 'Looked at only: nothing was written.' : report.written ? 'Written to the database.' : 'Nothing was written: all of it is kept already, or cannot be used.');

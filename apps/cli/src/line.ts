@@ -1,7 +1,8 @@
+import { existsSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { randomUUID } from 'node:crypto';
 import type { IntakeReport } from '#intake';
-import type { CutRule, OutlookOrder, Plan, PlanAsk, PlanFinding } from '#planning';
+import type { CutRule, LotRule, OutlookOrder, Plan, PlanAsk, PlanFinding } from '#planning';
 import type { PortfolioStore } from '#store';
 import { betterText } from './better-text.js';
 import { progressOn } from './said.js';
@@ -10,7 +11,15 @@ import { Unusable } from './unusable.js';
 /** Where commands keep the portfolio. */
 export const DATABASE = 'rollout.sqlite';
 
-export async function withStore<T>(database: string, work: (store: PortfolioStore) => Promise<T>): Promise<T> {
+/** A path that is mistyped must not become an empty database. @throws Unusable where no file is there */
+function mustBeThere(database: string): void {
+  if (database === ':memory:' || /^postgres(ql)?:\/\//.test(database) || existsSync(database)) return;
+  throw new Unusable(`There is no database at ${database}; import first: rollout import <folder> --database ${database}`);
+}
+
+/** Opens the store for one piece of work. Only a command that takes a survey in makes a file where none is. */
+export async function withStore<T>(database: string, work: (store: PortfolioStore) => Promise<T>, of: { readonly mayCreate: boolean } = { mayCreate: false }): Promise<T> {
+  if (!of.mayCreate) mustBeThere(database);
   const { openStore } = await import('#store');
   const store = await openStore({ database });
   try {
@@ -37,7 +46,7 @@ function carried(report: IntakeReport | null): PlanFinding[] {
 }
 
 /** Makes a plan of what the store holds, on all processors, and keeps it. */
-export async function makePlan(store: PortfolioStore, of: { readonly ask: PlanAsk; readonly folder: string; readonly timeLimit_s: number; readonly quiet: boolean; readonly report: IntakeReport | null; readonly outlook?: OutlookOrder; readonly aim?: Plan['aim']; readonly prove_s?: number; readonly replan?: string; readonly cutRule?: CutRule }): Promise<Plan> {
+export async function makePlan(store: PortfolioStore, of: { readonly ask: PlanAsk; readonly folder: string; readonly timeLimit_s: number; readonly quiet: boolean; readonly report: IntakeReport | null; readonly outlook?: OutlookOrder; readonly aim?: Plan['aim']; readonly prove_s?: number; readonly replan?: string; readonly cutRule?: CutRule; readonly lotRule?: LotRule }): Promise<Plan> {
   const [{ PlanningService }, { workerPool }] = await Promise.all([import('#planning'), import('#workers')]);
   const pool = workerPool();
   try {
@@ -52,6 +61,7 @@ export async function makePlan(store: PortfolioStore, of: { readonly ask: PlanAs
       ...(of.aim === undefined ? {} : { aim: of.aim }),
       ...(of.replan === undefined ? {} : { replan: of.replan }),
       ...(of.cutRule === undefined ? {} : { cutRule: of.cutRule }),
+      ...(of.lotRule === undefined ? {} : { lotRule: of.lotRule }),
       progress: progressOn(process.stderr, of.quiet),
       ...(of.prove_s === undefined ? {} : { prove_s: of.prove_s, better: (found) => void (of.quiet || process.stderr.write(`${betterText(found)}\n`)) }),
     });

@@ -16,6 +16,9 @@ export function progressOn(stream: NodeJS.WriteStream, quiet: boolean): Progress
   };
 }
 
+/** A number with its noun: 1 pane, 1,200 panes. */
+export const counted = (count: number, one: string, many = `${one}s`): string => `${count.toLocaleString('en-US')} ${count === 1 ? one : many}`;
+
 /** A text as a sentence: a capital at its start, a full stop at its end. */
 export const sentence = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1) + (/[.!?]$/.test(words) ? '' : '.');
 

@@ -1,10 +1,11 @@
 import type { VerifiedMeter, VerifyReview } from '#planning';
+import { counted } from './said.js';
 
 const percent = (share: number): string => `${(share * 100).toFixed(1)} %`;
 
 function meterLine(m: VerifiedMeter): string {
   const model = m.modelledShare === null ? '' : `, modelled ${percent(m.modelledShare)}`;
-  return `  ${m.meter.padEnd(14)} ${m.building.padEnd(6)} ${percent(m.change.share).padStart(8)} ± ${percent(m.change.standardError)}${model}; ${String(m.change.baselinePeriods)} bills before, ${String(m.change.reportingPeriods)} after`;
+  return `  ${m.meter.padEnd(14)} ${m.building.padEnd(6)} ${percent(m.change.share).padStart(8)} ± ${percent(m.change.standardError)}${model}; ${counted(m.change.baselinePeriods, 'bill')} before, ${String(m.change.reportingPeriods)} after`;
 }
 
 /** Did it pay, in words first; then who was counted, who was not, and what was learned. */

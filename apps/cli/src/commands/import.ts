@@ -12,7 +12,7 @@ export const importFolder: AddCommand = (program) => {
     .option('--all', 'every finding')
     .option('--json', 'the report as JSON')
     .action(async (folder: string, options: Shared & { readonly database: string; readonly rejects: string }) => {
-      const report = await withStore(options.database, (store) => takeIn(store, folder, false));
+      const report = await withStore(options.database, (store) => takeIn(store, folder, false), { mayCreate: true });
       print(report, () => `${reportText(report, options.all === true)}\n${writtenText(report, false)}`, options.json);
       writeRejects(report, options.rejects);
       process.exitCode = codeOf(report);

@@ -1,6 +1,6 @@
 import { resolve } from 'node:path';
 import type { NowAnswer, Plan, StockRoll } from '#planning';
-import type { Roll } from '#calc';
+import { wholeDollarsText } from '#calc';
 import type { PortfolioStore } from '#store';
 import { withStore } from '../line.js';
 import { tableText } from '../said.js';
@@ -15,28 +15,25 @@ interface NowOptions extends Shared {
   readonly folder: string;
 }
 
-/** Film on the shelf: the file named, else what the newest plan's work left, else what the inventory lists. */
+/** Film on the shelf: the file named, else what is kept. */
 async function shelf(store: PortfolioStore, file: string | undefined): Promise<readonly StockRoll[]> {
-  const [{ fileAt, readInventory }, { startingStock }] = await Promise.all([import('#intake'), import('#planning')]);
+  const [{ fileAt, readInventory }, { filmOnShelf }] = await Promise.all([import('#intake'), import('#planning')]);
   const kept = await store.load();
-  if (file !== undefined) {
-    const read = await readInventory([fileAt(file)], { kept, only: 'rolls' });
-    const errors = read.findings.filter((f) => f.severity === 'error');
-    if (errors.length > 0) throw new Unusable(errors.map((f) => `${f.file}, row ${String(f.row)}: ${f.column ?? ''} expected ${f.expected}`).join('\n'));
-    return startingStock(read.records.rolls.map((r): Roll => ({ ...r, inStock: Math.max(1, r.inStock) })));
-  }
+  const read = file === undefined ? null : await readInventory([fileAt(file)], { kept, only: 'rolls' });
+  const errors = (read?.findings ?? []).filter((f) => f.severity === 'error');
+  if (errors.length > 0) throw new Unusable(errors.map((f) => `${f.file}, row ${String(f.row)}: ${f.column ?? ''} expected ${f.expected}`).join('\n'));
   const [newest] = await store.plans();
   const plan = newest === undefined ? null : ((await store.loadPlan(newest.id))?.body as Plan);
-  // A revision after work keeps the store room as it was then, with rolls earlier revisions left.
-  return startingStock(plan === null || plan.settled === null ? kept.rolls : plan.rolls);
+  return filmOnShelf(kept, read?.records.rolls ?? null, plan);
 }
 
+/** What to do, best first, with what to cut for the first. */
 function nowText(answer: NowAnswer): string {
-  const minutes = `${answer.personMinutes.toFixed(0)} person-minutes at the glass`;
+  const minutes = `${answer.personMinutes.toFixed(0)} person-minutes at the glass, once loading, parking and keys are taken off`;
   if (answer.why !== null) return `${minutes}: ${answer.why}.`;
-  const rows = answer.uses.map((u, i) => [String(i + 1), u.options.map((o) => o.option).join(' and '), String(u.options.reduce((sum, o) => sum + o.panes, 0)), String(u.minutes), (u.value_cents / 100).toFixed(0)]);
+  const rows = answer.uses.map((u, i) => [String(i + 1), u.options.map((o) => `${o.dwelling}: ${o.words}`).join('; '), String(u.options.reduce((sum, o) => sum + o.panes, 0)), String(u.minutes), wholeDollarsText(u.value_cents)]);
   const cuts = answer.uses[0]?.cuts.flatMap((c) => c.pieces.map((p) => [c.film, p.roll, `${p.cutWidth} × ${p.cutLength}`, p.piece])) ?? [];
-  return [`${minutes}. Best first; the film on the shelf counts as paid:`, tableText(['', 'what', 'panes', 'person-minutes', 'worth, $'], rows), '', 'Cut for the first:', tableText(['film', 'roll', 'cut size', 'pane'], cuts)].join('\n');
+  return [`${minutes}. Best first; the film on the shelf counts as paid:`, tableText(['place', 'what', 'panes', 'person-minutes', 'worth'], rows), '', 'Measure each pane first. To cut for place 1:', tableText(['film', 'roll', 'cut size, in', 'pane'], cuts)].join('\n');
 }
 
 export const now: AddCommand = (program) => {

@@ -4,6 +4,7 @@ import type { PaperName } from '#papers';
 import type { Plan } from '#planning';
 import { keptPlan, withStore } from '../line.js';
 import { type AddCommand, DATABASE_OPTION, print, type Shared } from './command.js';
+import { counted } from '../said.js';
 import { Unusable } from '../unusable.js';
 
 /** A paper as it was written to the folder. */
@@ -42,7 +43,7 @@ export async function writePapers(made: Plan, ask: PaperAsk): Promise<WrittenPap
   return written;
 }
 
-export const papersText = (written: readonly WrittenPaper[]): string => written.map(({ file, pages }) => `${file}: ${String(pages)} ${pages === 1 ? 'page' : 'pages'}`).join('\n');
+export const papersText = (written: readonly WrittenPaper[]): string => written.map(({ file, pages }) => `${file}: ${counted(pages, 'page')}`).join('\n');
 
 export const papers: AddCommand = (program) => {
   program

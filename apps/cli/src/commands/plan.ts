@@ -1,4 +1,4 @@
-import type { CutRule } from '#planning';
+import type { CutRule, LotRule } from '#planning';
 import { asked, askedAim, askedOutlook, keptPlan, makePlan, withStore } from '../line.js';
 import { planText } from '../plan-text.js';
 import { type AddCommand, collect, DATABASE_OPTION, print, type Shared } from './command.js';
@@ -17,6 +17,7 @@ interface PlanOptions extends Shared {
   readonly replan?: string;
   readonly cutTogether?: boolean;
   readonly crewOrder?: boolean;
+  readonly mixLots?: boolean;
   readonly prove?: string | true;
 }
 
@@ -28,8 +29,11 @@ function proveSeconds({ prove }: PlanOptions): { prove_s?: number } {
   return { prove_s: minutes * 60 };
 }
 
-/** How pieces share the rolls; nothing said is the least film. */
-const cutRuleOf = ({ cutTogether, crewOrder }: PlanOptions): { cutRule?: CutRule } => (crewOrder === true ? { cutRule: 'crew order' } : cutTogether === true ? { cutRule: 'dwelling together' } : {});
+/** How pieces share the rolls; nothing said is the least film with one lot a side of a building. */
+const cutRuleOf = ({ cutTogether, crewOrder, mixLots }: PlanOptions): { cutRule?: CutRule; lotRule?: LotRule } => ({
+  ...(crewOrder === true ? { cutRule: 'crew order' as const } : cutTogether === true ? { cutRule: 'dwelling together' as const } : {}),
+  ...(mixLots === true ? { lotRule: 'any lot' as const } : {}),
+});
 
 /** Checks the proof kept with a plan; a proof that does not hold is exit code 1. */
 async function checkKept(options: PlanOptions, id: string): Promise<void> {
@@ -52,6 +56,7 @@ export const plan: AddCommand = (program) => {
     .option('--folder <folder>', 'where weather files named in the inventory lie', '.')
     .option('--cut-together', 'each dwelling on one stretch of one roll; its price in film is printed with every plan')
     .option('--crew-order', 'each dwelling on one stretch, rolls filled in the order of dwellings')
+    .option('--mix-lots', 'a side of a building may be cut from film of several lots; without it, one lot a side, its price in film printed with every plan')
     .option('--replan <id>', 'a new revision of a kept plan: done work stands and is paid, the rest is planned again around what was recorded')
     .option('--check <id>', 'makes nothing: checks the proof kept with a plan again, without the search')
     .option('--draws <n>', 'draws of what is not known, 0 for none', '200')

@@ -36,7 +36,7 @@ async function wholeLine(folder: string, options: RunOptions): Promise<number> {
     const { expectations } = await import('../expectations.js');
     print(made, () => [planText(made), '', 'Best dwellings:', ranksText(made.rankedDwellings, 12), expectations(folder, made), '', `Workbook: ${options.out}`, ...(printed.length === 0 ? [] : [papersText(printed)])].join('\n'), options.json);
     return codeOf(report);
-  });
+  }, { mayCreate: true });
 }
 
 export const run: AddCommand = (program) => {

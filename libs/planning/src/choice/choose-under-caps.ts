@@ -1,4 +1,4 @@
-import type { Building, Lock, Phase } from '#calc';
+import { type Building, dollarsText, type Lock, type Phase } from '#calc';
 import { type Candidate, cash_cents } from './candidate.js';
 import { type Choice, choiceOf } from './choice.js';
 import type { FilmOption, PhaseValue } from '../options/option.js';
@@ -57,7 +57,6 @@ interface CapQuestion {
   readonly round: number;
 }
 
-const money = (cents: number): string => (cents / 100).toFixed(2);
 
 /**
  * Caps for the next round, with a line for the log of each that moves: lower by what whole rolls, freight and rounding took beyond the real
@@ -71,7 +70,7 @@ export function nextCaps(caps_cents: readonly number[], priced: PricedChoice, at
     const share = 1 + at.terms.contingencyShare;
     if (now.over_cents > 0) {
       const lower = Math.max(0, cap - Math.ceil(now.over_cents / share));
-      log.push({ round: at.round, kind: 'rolls', subject: now.phase.id, text: `whole rolls, freight and tax pass the cap by ${money(now.over_cents)}; the selection works with ${money(lower)} instead of ${money(cap)}` });
+      log.push({ round: at.round, kind: 'rolls', subject: now.phase.id, text: `whole rolls, freight and tax pass the cap by ${dollarsText(now.over_cents)}; the selection works with ${dollarsText(lower)} instead of ${dollarsText(cap)}` });
       return lower;
     }
     const price = priced.choice.proof.record?.result.certificate?.multipliers.cap[i] ?? 0;
@@ -79,7 +78,7 @@ export function nextCaps(caps_cents: readonly number[], priced: PricedChoice, at
     const thought = now.lines.reduce((sum, l) => sum + Math.ceil(cash_cents(l.option, at.terms)), 0) + now.visits.reduce((sum, id) => sum + Math.ceil(at.visit(at.buildings.get(id)!).cents), 0);
     const higher = Math.floor((now.phase.cap_cents - now.spending.total_cents) / share + thought);
     if (higher <= cap) return cap;
-    log.push({ round: at.round, kind: 'rolls', subject: now.phase.id, text: `film on the shelf makes the phase cheaper than by the piece; the selection works with ${money(higher)} instead of ${money(cap)}` });
+    log.push({ round: at.round, kind: 'rolls', subject: now.phase.id, text: `film on the shelf makes the phase cheaper than by the piece; the selection works with ${dollarsText(higher)} instead of ${dollarsText(cap)}` });
     return higher;
   });
   return { caps_cents: next, log };

@@ -35,8 +35,21 @@ describe('why a plan is as it is', () => {
 
   it('says of one that does not pay what would make it pay, and of one that waits for which letter', async () => {
     const { reason } = await explained(15_000);
-    expect(reason('B1/4')).toMatchObject({ phase: null, why: 'does not pay in this view: at best $2 short over the life of the film', toEnter: { cost_cents: 9_800 } });
-    expect(reason('B1/5')).toMatchObject({ phase: null, toEnter: { letters: ['B1: board'] } });
+    expect(reason('B1/4')).toMatchObject({ phase: null, why: 'does not pay for all payers together: film A on S, the best of it, is $2 short over the life of the film', toEnter: { cost_cents: 9_800, withLetters: null } });
+    expect(reason('B1/5')).toMatchObject({ phase: null, toEnter: { cost_cents: null, withLetters: { letters: ['B1: board'], value_cents: 900 } } });
+    expect(reason('B1/5').why).toMatch(/^waits for B1: board; with it film A on S would be worth \$9, for all payers together/);
+  });
+
+  it('says that a letter is not enough where the dwelling would not pay with it, and what is needed beside', async () => {
+    const poor = [...options, sideOption('B1/6', [180], { waitsFor: ['B1: board', 'B1: glass maker'] })];
+    const settings = choiceTerms({ ...worth, 'B1/6|180|A': -700 }, {});
+    const chosen = await chooseUnderCaps(poor, [15_000], { ...settings, work: workersHere });
+    const plan = await explainPlan({ chosen, lines: chosen.choice.lines, options: poor, settings: settings as never, work: workersHere });
+    const reason = plan.dwellings.find((d) => d.dwelling === 'B1/6');
+    expect(reason?.why).toContain('even with them film A on S would be $7 short');
+    // Short of paying by 700 at a cost of 10,000 and short by 4,000 / 10,000 of every cent as well, the price of the cap:
+    // 4,700 behind; a cent less cost is worth 1.4: 3,357.1 less.
+    expect(reason?.toEnter?.withLetters).toMatchObject({ letters: ['B1: board', 'B1: glass maker'], value_cents: -700, short_cents: 4_700, cost_cents: 6_642 });
   });
 
   it('lists the reserve in the order lines come in', async () => {

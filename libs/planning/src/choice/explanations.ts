@@ -10,6 +10,8 @@ export interface PhasePrice {
 /** A way to film a dwelling, at the prices of the limits. */
 export interface ReasonedWay {
   readonly option: string;
+  /** Film and sides in words; absent in plans kept before. */
+  readonly words?: string;
   readonly phase: string;
   readonly value_cents: number;
   readonly cost_cents: number;
@@ -17,18 +19,39 @@ export interface ReasonedWay {
   readonly ahead_cents: number;
 }
 
-/** What would have to be true for a dwelling to enter; each alone is enough at the prices of this plan. */
-export interface ToEnter {
+/** Cost, film price or saving at which a way of filming enters; each alone is enough at the prices of this plan. */
+export interface Closing {
   /** Installed cost at which it enters; null when no cost is low enough. */
   readonly cost_cents: number | null;
   /** Price of the film, as a share of today's, at which it enters; null when free film is not enough. */
   readonly filmShare: number | null;
   /** Multiple of the yearly saving (or of the energy price) at which it enters; null when it saves nothing. */
   readonly savingShare: number | null;
+}
+
+/** What the best way that waits for letters needs: all its letters, and where it is still short one of the rest. */
+export interface WithLetters extends Closing {
+  /** Film and sides in words. */
+  readonly way: string;
+  readonly letters: readonly string[];
+  readonly phase: string;
+  /** Net present value in the plan's view, once the letters are there. */
+  readonly value_cents: number;
+  /** How far it then still falls behind; 0: the letters are enough. */
+  readonly short_cents: number;
+  readonly visit_cents: number | null;
+}
+
+/** What would have to be true for a dwelling to enter. */
+export interface ToEnter extends Closing {
+  /** Film and sides in words; absent in plans kept before. */
+  readonly way?: string;
+  /** A visit of the building to be paid beside, shared by all dwellings done on it; null where the plan goes there anyway or the gap holds it. */
+  readonly visit_cents?: number | null;
   /** Cap from which the best plan holds it; null where no curve tells. */
   readonly cap: { readonly of: string; readonly cap_cents: number; readonly exact: boolean } | null;
-  /** Letters and tests without a date that its better options wait for. */
-  readonly letters: readonly string[];
+  /** Better than what may go ahead without a letter; absent in plans kept before. */
+  readonly withLetters?: WithLetters | null;
 }
 
 /** Why a dwelling is in the plan, or why not. */

@@ -1,5 +1,6 @@
 import type { Phase } from '#calc';
 import type { Candidate } from '../choice/candidate.js';
+import { optionWords } from '../choice/option-words.js';
 import { locksAllow } from '../choice/selection-problem.js';
 import { filmChoices } from '../options/film-choices.js';
 import type { FilmOption } from '../options/option.js';
@@ -27,7 +28,7 @@ export interface NowQuestion {
 
 /** One way to use the time: options of different dwellings that fit the minutes and the film. */
 export interface NowUse {
-  readonly options: readonly { readonly dwelling: string; readonly option: string; readonly film: string; readonly panes: number; readonly minutes: { readonly low: number; readonly best: number; readonly high: number }; readonly yearlyCooling_cents: number }[];
+  readonly options: readonly { readonly dwelling: string; readonly option: string; /** Film and sides in words. */ readonly words: string; readonly film: string; readonly panes: number; readonly minutes: { readonly low: number; readonly best: number; readonly high: number }; readonly yearlyCooling_cents: number }[];
   readonly minutes: number;
   /** Net present value of all payers, the film on the shelf counted as paid. */
   readonly value_cents: number;
@@ -108,7 +109,7 @@ export async function bestUseNow(asked: PlanJob, work: Workers, question: NowQue
     const cuts = cutFromShelf(way, { pricing: rollPricing(job, settings, { valued, choices }), stock: question.stock, phase });
     if (cuts === null) continue;
     uses.push({
-      options: way.map(({ option }) => ({ dwelling: option.dwelling, option: option.id, film: option.film, panes: option.paneCount, minutes: option.minutes, yearlyCooling_cents: Math.round(option.yearlyCooling_cents) })),
+      options: way.map(({ option }) => ({ dwelling: option.dwelling, option: option.id, words: optionWords(option), film: option.film, panes: option.paneCount, minutes: option.minutes, yearlyCooling_cents: Math.round(option.yearlyCooling_cents) })),
       minutes: Math.round(way.reduce((sum, o) => sum + o.option.minutes.best, 0)),
       value_cents: Math.round(worth(way)),
       cuts,

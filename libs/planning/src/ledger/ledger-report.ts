@@ -1,9 +1,8 @@
-import type { LedgerEntry, Phase, Portfolio, Roll } from '#calc';
+import { dollarsText, type LedgerEntry, type Phase, type Portfolio, type Roll } from '#calc';
 import type { LedgerFinding, LedgerReport, PhaseLedger, QuoteState, StockOnHand } from './ledger-types.js';
 import { obligations, type Obligation } from './settlements.js';
 
 const byText = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
-const money = (cents: number): string => (cents / 100).toFixed(2);
 
 /** What the ledger is read from. */
 export type LedgerBooks = Pick<Portfolio, 'ledger' | 'phases' | 'rolls'>;
@@ -43,11 +42,11 @@ function stockOf({ ledger, rolls }: LedgerBooks): StockOnHand[] {
 }
 
 function findingsOf(of: Pick<LedgerReport, 'phases' | 'quotes' | 'stock' | 'on'> & { readonly due: readonly Obligation[] }): LedgerFinding[] {
-  const expired = of.quotes.filter(({ state }) => state === 'expired').map((quote): LedgerFinding => ({ severity: 'warning', subject: quote.id, text: `the quote of ${money(quote.amount_cents)} expired on ${quote.expires ?? ''}`, whatToDo: 'ask for a new one before ordering; nothing of it counts against the cap' }));
-  const small = of.quotes.filter((quote) => quote.state === 'open' && quote.minimumOrder_cents !== null && quote.amount_cents < quote.minimumOrder_cents).map((quote): LedgerFinding => ({ severity: 'warning', subject: quote.id, text: `the quote of ${money(quote.amount_cents)} is under its smallest order of ${money(quote.minimumOrder_cents ?? 0)}`, whatToDo: 'order more, or ask for a price of this quantity' }));
-  const overpaid = of.due.filter(({ paid_cents, due_cents }) => paid_cents > due_cents).map(({ entry, paid_cents, due_cents }): LedgerFinding => ({ severity: 'warning', subject: entry.id, text: `paid ${money(paid_cents)} against ${money(due_cents)}`, whatToDo: 'all that was paid counts against the cap; correct the entry or ask for the credit' }));
-  const above = of.due.filter(({ entry, invoiced_cents }) => entry.kind === 'committed' && invoiced_cents > entry.amount_cents).map(({ entry, invoiced_cents }): LedgerFinding => ({ severity: 'warning', subject: entry.id, text: `invoiced ${money(invoiced_cents)} against an order of ${money(entry.amount_cents)}`, whatToDo: 'the invoices count; look at the difference' }));
-  const over = of.phases.filter(({ remaining_cents }) => remaining_cents !== null && remaining_cents < 0).map((phase): LedgerFinding => ({ severity: 'error', subject: phase.phase, text: `${money(-(phase.remaining_cents ?? 0))} more is paid and ordered than the cap of ${money(phase.cap_cents ?? 0)}`, whatToDo: 'raise the cap or take an order back; a plan can spend nothing more in this year' }));
+  const expired = of.quotes.filter(({ state }) => state === 'expired').map((quote): LedgerFinding => ({ severity: 'warning', subject: quote.id, text: `the quote of ${dollarsText(quote.amount_cents)} expired on ${quote.expires ?? ''}`, whatToDo: 'ask for a new one before ordering; nothing of it counts against the cap' }));
+  const small = of.quotes.filter((quote) => quote.state === 'open' && quote.minimumOrder_cents !== null && quote.amount_cents < quote.minimumOrder_cents).map((quote): LedgerFinding => ({ severity: 'warning', subject: quote.id, text: `the quote of ${dollarsText(quote.amount_cents)} is under its smallest order of ${dollarsText(quote.minimumOrder_cents ?? 0)}`, whatToDo: 'order more, or ask for a price of this quantity' }));
+  const overpaid = of.due.filter(({ paid_cents, due_cents }) => paid_cents > due_cents).map(({ entry, paid_cents, due_cents }): LedgerFinding => ({ severity: 'warning', subject: entry.id, text: `paid ${dollarsText(paid_cents)} against ${dollarsText(due_cents)}`, whatToDo: 'all that was paid counts against the cap; correct the entry or ask for the credit' }));
+  const above = of.due.filter(({ entry, invoiced_cents }) => entry.kind === 'committed' && invoiced_cents > entry.amount_cents).map(({ entry, invoiced_cents }): LedgerFinding => ({ severity: 'warning', subject: entry.id, text: `invoiced ${dollarsText(invoiced_cents)} against an order of ${dollarsText(entry.amount_cents)}`, whatToDo: 'the invoices count; look at the difference' }));
+  const over = of.phases.filter(({ remaining_cents }) => remaining_cents !== null && remaining_cents < 0).map((phase): LedgerFinding => ({ severity: 'error', subject: phase.phase, text: `${dollarsText(-(phase.remaining_cents ?? 0))} more is paid and ordered than the cap of ${dollarsText(phase.cap_cents ?? 0)}`, whatToDo: 'raise the cap or take an order back; a plan can spend nothing more in this year' }));
   const uncut = of.stock.filter(({ rolls, worth_cents }) => rolls.length === 0 && worth_cents !== 0).map(({ film }): LedgerFinding => ({ severity: 'warning', subject: film, text: 'the ledger has stock of this film, and rolls.csv has no roll of it in stock', whatToDo: 'write the rolls with width, length left and in_stock into rolls.csv: only they can be cut' }));
   return [...over, ...expired, ...small, ...overpaid, ...above, ...uncut];
 }

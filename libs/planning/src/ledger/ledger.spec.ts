@@ -25,7 +25,7 @@ describe('the cost ledger', () => {
   it('lets invoices above an order count, and says so', () => {
     const entries = [line('committed PO', 3000), line('invoiced I', 3400, { settles: 'PO' })];
     expect(first(entries)).toMatchObject({ committed_cents: 3400, open_cents: 3400, remaining_cents: 6600 });
-    expect(ledgerReport(books(entries), on).findings).toMatchObject([{ subject: 'PO', text: 'invoiced 34.00 against an order of 30.00' }]);
+    expect(ledgerReport(books(entries), on).findings).toMatchObject([{ subject: 'PO', text: 'invoiced $34.00 against an order of $30.00' }]);
   });
 
   it('counts an invoice and a payment nobody ordered', () => {
@@ -37,7 +37,7 @@ describe('the cost ledger', () => {
     const report = ledgerReport(books(quotes), on);
     expect(report.phases[0]).toMatchObject({ quoted_cents: 2000, expiredQuotes_cents: 4000, remaining_cents: 9100 });
     expect(report.quotes.map(({ id, state }) => [id, state])).toEqual([['Q1', 'expired'], ['Q2', 'open'], ['Q3', 'taken up']]);
-    expect(report.findings).toMatchObject([{ severity: 'warning', subject: 'Q1', text: 'the quote of 40.00 expired on 2026-09-30' }]);
+    expect(report.findings).toMatchObject([{ severity: 'warning', subject: 'Q1', text: 'the quote of $40.00 expired on 2026-09-30' }]);
   });
 
   it('shows stock as an asset beside the rolls that can be cut from it', () => {
@@ -54,7 +54,7 @@ describe('the cost ledger', () => {
 
   it('says when more is spoken for than the cap, and leaves a plan nothing', () => {
     const entries = [line('paid P', 12_000)];
-    expect(ledgerReport(books(entries), on).findings).toMatchObject([{ severity: 'error', subject: 'O/1', text: '20.00 more is paid and ordered than the cap of 100.00' }]);
+    expect(ledgerReport(books(entries), on).findings).toMatchObject([{ severity: 'error', subject: 'O/1', text: '$20.00 more is paid and ordered than the cap of $100.00' }]);
     expect(remainingCaps(books(entries)).map(({ cap_cents }) => cap_cents)).toEqual([0, 5000]);
   });
 

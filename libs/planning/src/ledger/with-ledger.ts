@@ -1,9 +1,8 @@
+import { dollarsText } from '#calc';
 import type { Plan } from '../plan/plan.js';
 import type { PlanFinding } from '../plan/plan-finding.js';
 import type { PlanJob } from '../job/plan-job.js';
 import { ledgerReport } from './ledger-report.js';
-
-const money = (cents: number): string => (cents / 100).toFixed(2);
 
 /** The plan with the ledger it was made beside, and a note on every cap that money already spoken for has lowered. */
 export function withLedger(plan: Plan, { portfolio, madeOn }: Pick<PlanJob, 'portfolio' | 'madeOn'>): Plan {
@@ -12,7 +11,7 @@ export function withLedger(plan: Plan, { portfolio, madeOn }: Pick<PlanJob, 'por
   const lowered = ledger.phases.flatMap(({ phase, cap_cents, paid_cents, open_cents, remaining_cents }): PlanFinding[] =>
     cap_cents === null || remaining_cents === null || (paid_cents === 0 && open_cents === 0)
       ? []
-      : [{ severity: 'note', subject: phase, text: `of the cap of ${money(cap_cents)}, ${money(paid_cents)} is paid and ${money(open_cents)} ordered and not yet paid; the plan spends at most the ${money(Math.max(0, remaining_cents))} that remain`, whatToDo: 'nothing; see the ledger' }],
+      : [{ severity: 'note', subject: phase, text: `of the cap of ${dollarsText(cap_cents)}, ${dollarsText(paid_cents)} is paid and ${dollarsText(open_cents)} ordered and not yet paid; the plan spends at most the ${dollarsText(Math.max(0, remaining_cents))} that remain`, whatToDo: 'nothing; see the ledger' }],
   );
   return { ...plan, ledger, findings: [...plan.findings, ...ledger.findings, ...lowered] };
 }

@@ -1,3 +1,4 @@
+import { dollarsText } from '#calc';
 import type { MeterResult, RoundLog } from '../plan/plan.js';
 
 /** Why the options of a meter are valued again. */
@@ -5,5 +6,5 @@ export const sharedMeterLog = (round: number, m: Pick<MeterResult, 'meter' | 'to
   round,
   kind: 'shared meter',
   subject: m.meter,
-  text: `together the meter saves ${(m.togetherSaving_cents / 100).toFixed(2)}, one by one ${(m.firstInSaving_cents / 100).toFixed(2)} a year: options valued again with the plan in place`,
+  text: `together the meter saves ${dollarsText(m.togetherSaving_cents)}, one by one ${dollarsText(m.firstInSaving_cents)} a year: options valued again with the plan in place`,
 });

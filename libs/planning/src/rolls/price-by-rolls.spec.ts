@@ -55,7 +55,7 @@ describe('whole rolls against the cap', () => {
     const { priced, lowered, again } = await ask(21_000);
     expect(priced.phases[0]!.over_cents).toBe(2_000);
     expect(lowered.caps_cents).toEqual([19_000]);
-    expect(lowered.log).toMatchObject([{ round: 1, kind: 'rolls', subject: 'O/1', text: expect.stringContaining('pass the cap by 20.00') as string }]);
+    expect(lowered.log).toMatchObject([{ round: 1, kind: 'rolls', subject: 'O/1', text: expect.stringContaining('pass the cap by $20.00') as string }]);
     expect(again.choice.lines.map((l) => l.option.dwelling)).toEqual(['B1/1']);
     expect(again.phases[0]).toMatchObject({ over_cents: 0, spending: { total_cents: 19_000 } });
   });

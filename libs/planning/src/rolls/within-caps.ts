@@ -1,3 +1,4 @@
+import { dollarsText } from '#calc';
 import type { Choice } from '../choice/choice.js';
 import type { RoundLog } from '../plan/plan.js';
 import type { PlanTerms } from '../plan/terms.js';
@@ -100,7 +101,7 @@ export function trimmedToCaps(priced: PricedChoice, trim: Trim): { readonly pric
     const line = over === undefined ? undefined : cheapestLoss(over, trim);
     if (over === undefined || line === undefined) break;
     const gone = together(line, now.choice.lines);
-    log = [...log, ...gone.map((l): RoundLog => ({ round: 4, kind: 'rolls', subject: l.option.dwelling, text: `dropped from ${over.phase.id}: whole rolls still pass the cap by ${(over.over_cents / 100).toFixed(2)}` }))];
+    log = [...log, ...gone.map((l): RoundLog => ({ round: 4, kind: 'rolls', subject: l.option.dwelling, text: `dropped from ${over.phase.id}: whole rolls still pass the cap by ${dollarsText(over.over_cents)}` }))];
     for (const l of gone) dropped.add(l.option.id);
     now = priceByRolls(without(now.choice, new Set(gone)), trim.of);
   }
