@@ -115,6 +115,8 @@ const work = file({
   'filmLife_yr.outdoor': positive,
   trimPerEdge_mm: amount,
   edgeGap_mm: amount,
+  shadeSunlitShare: share,
+  contractorMakesGood: truth,
   noAccessShare: share,
   slip_L_m2: positive,
   panesPerBlade: positive,

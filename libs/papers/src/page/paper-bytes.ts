@@ -41,6 +41,7 @@ export async function paperFile(order: PaperOrder): Promise<PaperFile> {
   const count = first.counted();
   const paper = new Paper(doc, order, count);
   order.draw(paper);
+  paper.counted();
   doc.end();
   await ended;
   return { bytes: Buffer.concat(chunks), pages: count.pages, faults: paper.faults };

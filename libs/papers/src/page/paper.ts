@@ -70,6 +70,7 @@ export class Paper {
   private readonly sheet: readonly [number, number];
   private running: (() => void) | null = null;
   private freshY = 0;
+  private held: { readonly height: number; readonly draw: () => void } | null = null;
 
   constructor(
     private readonly doc: PDFKit.PDFDocument,
@@ -104,12 +105,29 @@ export class Paper {
     return this.sectionPages[this.sectionPages.length - 1] ?? 0;
   }
 
+  /** Holds a heading back until what stands under it asks for room, so that both come on one page. */
+  hold(height: number, draw: () => void): void {
+    this.release();
+    this.held = { height, draw };
+  }
+
+  /** Draws a heading that nothing followed. */
+  private release(): void {
+    const { held } = this;
+    this.held = null;
+    if (held === null) return;
+    this.need(held.height);
+    held.draw();
+  }
+
   counted(): PageCount {
+    this.release();
     return { pages: this.page, sections: this.sectionPages };
   }
 
   /** Starts a section on a new page; `running` is drawn on top of each further page of it. */
   section(running: (() => void) | null = null): void {
+    this.release();
     this.running = null;
     this.sectionPages.push(0);
     this.newPage();
@@ -117,6 +135,7 @@ export class Paper {
   }
 
   newPage(): void {
+    this.release();
     if (this.sectionPages.length === 0) this.sectionPages.push(0);
     this.page += 1;
     this.sectionPages[this.sectionPages.length - 1]! += 1;
@@ -132,8 +151,15 @@ export class Paper {
     return this.y <= this.freshY + headHeight + 1;
   }
 
-  /** Starts a new page where less than this height is left. */
+  /** Starts a new page where less than this height is left, with the heading that is held back for it. */
   need(height: number): boolean {
+    const { held } = this;
+    if (held !== null) {
+      this.held = null;
+      const isNew = this.need(Math.min(held.height + height, this.bottom - this.freshY));
+      held.draw();
+      return this.need(height) || isNew;
+    }
     if (height <= this.room + 1e-6) return false;
     this.newPage();
     return true;
@@ -174,8 +200,9 @@ export class Paper {
 
   /** A paragraph over the whole width, or from `indent` on, flowing over pages line by line. */
   write(text: string, style: TextStyle, indent = 0): void {
-    for (const line of this.lines(text, style, this.width - indent)) {
-      this.need(style.size * LEADING);
+    const lines = this.lines(text, style, this.width - indent);
+    for (const [i, line] of lines.entries()) {
+      this.need(style.size * LEADING * (i === 0 ? Math.min(2, lines.length) : 1)); // a paragraph does not begin with its last free line
       this.put(line, { ...style, align: 'left' }, { x: this.left + indent, y: this.y });
       this.y += style.size * LEADING;
     }

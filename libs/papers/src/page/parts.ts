@@ -1,12 +1,15 @@
 import { drawField } from './cell.js';
 import { LEADING, type Paper, type TextStyle } from './paper.js';
 
-/** A heading that never stands alone at the foot of a page. */
+/** A heading that never stands alone at the foot of a page: it is drawn with the first of what stands under it. */
 export function heading(paper: Paper, words: string, size: number): void {
-  paper.need(size * LEADING * 2.4);
-  paper.y += size * 0.35;
-  paper.write(words, { size, bold: true });
-  paper.y += 1;
+  const style = { size, bold: true };
+  const height = paper.lines(words, style, paper.width).length * size * LEADING + size * 0.35 + 1;
+  paper.hold(height, () => {
+    paper.y += size * 0.35;
+    paper.write(words, style);
+    paper.y += 1;
+  });
 }
 
 /** Pairs of a word and what it says, the words in a column of their own. */
@@ -52,7 +55,7 @@ export function listed(paper: Paper, lines: readonly string[], of: { readonly si
   lines.forEach((line, i) => {
     const height = paper.lines(line, style, paper.width - indent).length * of.size * LEADING;
     // Short points stay whole; a long one may break.
-    paper.need(height <= of.size * LEADING * 4 ? height : of.size * LEADING);
+    paper.need(height <= of.size * LEADING * 4 ? height : of.size * LEADING * 2);
     paper.put(of.mark(i), style, { x: paper.left, y: paper.y });
     paper.write(line, style, indent);
   });

@@ -1,4 +1,5 @@
 import type { Plan, WorkOrder } from '#planning';
+import { inDayOrder } from '../crew/day-order.js';
 import { text } from '../page/cell.js';
 import type { PaperFile } from '../page/paper-bytes.js';
 import type { Paper } from '../page/paper.js';
@@ -56,7 +57,7 @@ function writeDwellings(paper: Paper, orders: readonly WorkOrder[], say: Say): v
 /** The look after 30 days: what still counts as normal then, and a list of dwellings for each building and phase. */
 export function day30Look(plan: Plan, terms: PaperTerms): Promise<PaperFile> {
   const groups = new Map<string, WorkOrder[]>();
-  for (const order of plan.workOrders) {
+  for (const order of inDayOrder(plan)) {
     const key = `${order.phase}|${order.building}`;
     groups.set(key, [...(groups.get(key) ?? []), order]);
   }

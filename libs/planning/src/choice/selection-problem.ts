@@ -148,10 +148,27 @@ export function selectionProblem(request: SelectionRequest): PosedSelection {
   return { problem: problemOf(request, posing), candidates: posing.candidates, emptyLocks: posing.emptyLocks };
 }
 
-function problemOf(request: SelectionRequest, { groups, must }: Posing): SelectionProblem {
+/** Minutes the phases would take with the longest option of every group and a visit to every building: a limit at or above them binds nothing. */
+function mostMinutes({ groups }: Posing, request: SelectionRequest): number[] {
+  const most = request.phases.map(() => 0);
+  const seen = request.phases.map(() => new Set<string>());
+  for (const { building, options } of groups) {
+    const longest = new Map<number, number>();
+    for (const { phases = [], crewMinutes = 0 } of options) for (const t of phases) longest.set(t, Math.max(longest.get(t) ?? 0, crewMinutes));
+    for (const [t, minutes] of longest) {
+      most[t]! += minutes;
+      seen[t]!.add(building);
+    }
+  }
+  return most.map((minutes, t) => minutes + [...seen[t]!].reduce((sum, id) => sum + Math.ceil(request.visit(request.buildings.get(id)!).minutes), 0));
+}
+
+function problemOf(request: SelectionRequest, posing: Posing): SelectionProblem {
+  const { groups, must } = posing;
+  const most = mostMinutes(posing, request);
   return {
     groups,
-    phases: request.phases.map((phase, i) => ({ cap_cents: Math.max(0, Math.floor(request.workedCaps_cents[i] ?? 0)), ...(phase.crewMinutes === null ? {} : { crewMinutes: phase.crewMinutes }) })),
+    phases: request.phases.map((phase, t) => ({ cap_cents: Math.max(0, Math.floor(request.workedCaps_cents[t] ?? 0)), ...(phase.crewMinutes === null || most[t]! <= phase.crewMinutes ? {} : { crewMinutes: phase.crewMinutes }) })),
     buildings: sortedBy(request.buildings.values(), (b) => b.id).map((b) => {
       const visit = request.visit(b);
       const visitPrice = request.phases.map((phase) => (phase.ownerEntity === b.ownerEntity ? Math.round(visitWorth_cents(b, phase, request)) : 0));

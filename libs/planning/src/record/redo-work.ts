@@ -1,7 +1,8 @@
-import { type Consent, installMinutes, labour_cents, type Phase, type SiteRecord, type TimeModel } from '#calc';
+import { type Building, type Consent, installMinutes, labour_cents, type Phase, type SiteRecord, type TimeModel } from '#calc';
 import { grouped, sortedBy } from '../grouped.js';
 import type { OptionWindow } from '../options/option.js';
 import type { PlanTerms } from '../plan/terms.js';
+import { contractorPrice_cents_m2 } from '../options/installed-cost.js';
 import type { RedoPane, RedoWork } from './settled-work.js';
 
 /** Panes to be done again, with the window each is of. */
@@ -18,6 +19,10 @@ export interface RedoRequest {
   readonly phases: readonly Phase[];
   readonly timeModel: TimeModel;
   readonly terms: PlanTerms;
+  /** Buildings of the panes; one a contractor works in is priced at his terms. */
+  readonly buildings?: readonly Building[];
+  /** A contractor puts right its own faulty panes at no charge for the work; true where it is left out. */
+  readonly contractorMakesGood?: boolean;
   /** ISO date. */
   readonly asOf: string;
 }
@@ -54,11 +59,15 @@ function workOf(panes: readonly RedoPaneOf[], glass: Glass, of: RedoRequest): Re
     const { width_mm, height_mm, reach, existingFilm } = same[0]!.of;
     // A pane with a fault has its own film to be taken off; new glass has none.
     const hasOldFilm = same[0]!.why === 'defect' || (same[0]!.why === 'not reached' && existingFilm);
-    return { count: same.length, area_m2: (width_mm * height_mm) / 1e6, reach: reach as 'floor' | 'ladder' | 'over-furniture', hasOldFilm };
+    return { count: same.length, area_m2: (width_mm * height_mm) / 1e6, reach: reach as 'floor' | 'ladder' | 'over-furniture', hasOldFilm, isDefect: same[0]!.why === 'defect' };
   });
   const { low, best, high } = installMinutes({ panes: work }, of.timeModel);
-  const labour = terms.labourIsCash ? labour_cents(best, terms.labour_cents_h) * (1 + terms.labourTaxShare) : 0;
-  const consumables = work.reduce((sum, w) => sum + w.count * w.area_m2, 0) * terms.consumables_cents_m2 * (1 + terms.materialTaxShare);
+  const areaOf = (panes: readonly (typeof work)[number][]): number => panes.reduce((sum, w) => sum + w.count * w.area_m2, 0);
+  const price_cents_m2 = contractorPrice_cents_m2(of.buildings?.find((b) => b.id === first.building));
+  const charged = of.contractorMakesGood === false ? work : work.filter((w) => !w.isDefect);
+  const own_cents = terms.labourIsCash ? labour_cents(best, terms.labour_cents_h) : 0;
+  const labour = (price_cents_m2 === null ? own_cents : areaOf(charged) * price_cents_m2) * (1 + terms.labourTaxShare);
+  const consumables = areaOf(price_cents_m2 === null ? work : charged) * terms.consumables_cents_m2 * (1 + terms.materialTaxShare);
   return {
     dwelling: first.dwelling, building: first.building, ownerEntity: first.ownerEntity,
     phase: glass === 'waits' ? null : phaseFor(first, from, of.phases),
@@ -68,6 +77,7 @@ function workOf(panes: readonly RedoPaneOf[], glass: Glass, of: RedoRequest): Re
     from,
     minutes: { low, best, high },
     work_cents: Math.round(labour + consumables),
+    ...(price_cents_m2 === null ? {} : { crew: 'contractor' as const, ...(charged.length === work.length ? {} : { isMadeGood: true as const }) }),
   };
 }
 

@@ -1,4 +1,4 @@
-import type { CalendarDay, CalendarVisit, Plan } from '#planning';
+import { type CalendarDay, type CalendarVisit, inEnglish, type Plan } from '#planning';
 import type { Book } from '../book.js';
 import { oneTableSheet } from '../one-table-sheet.js';
 import { SHEET } from '../sheet-names.js';
@@ -11,13 +11,14 @@ interface VisitRow {
 
 /** Working days of the crew, visit by visit, with the day the entry notice has to be out. */
 export function calendarSheet(book: Book, plan: Plan): void {
-  const { days, notPlaced, load, wordsOnReserve } = plan.calendar;
+  const { days, notPlaced, load, wordsOnReserve, expectedTold } = plan.calendar;
   oneTableSheet<VisitRow>(book, {
     name: SHEET.calendar,
     about: `${plan.name}: working days, with the best figure of minutes; ${String(days.length)} days`,
     notes: [
       wordsOnReserve,
       ...load.map((l) => `${l.phase}: ${String(l.daysUsed)} of ${String(l.daysOpen)} days used, ${String(l.reserveDays)} kept free.`),
+      ...(expectedTold ?? []).map(inEnglish),
       ...notPlaced.map((n) => `Without a day: ${n.workOrder}, ${n.why}.`),
     ],
     columns: [
@@ -32,7 +33,7 @@ export function calendarSheet(book: Book, plan: Plan): void {
       { head: 'Work order', unit: '', width: 22, value: (r) => (r.visit.parts > 1 ? `${r.visit.workOrder}, day ${String(r.visit.part)} of ${String(r.visit.parts)}` : r.visit.workOrder) },
       { head: 'Work', unit: 'person-min', width: 9, format: FORMAT.whole, value: (r) => r.visit.personMinutes.best },
       { head: 'Notice out by', unit: '', width: 11, value: (r) => r.visit.noticeBy },
-      { head: 'Empty', unit: '', width: 7, value: (r) => (r.visit.isEmpty ? 'yes' : '') },
+      { head: 'Empty', unit: '', width: 7, value: (r) => (r.visit.isEmpty ? 'yes' : r.visit.isForMoveOut === true ? 'left for a move-out, expected' : '') },
     ],
     rows: days.flatMap((day) => day.visits.map((visit): VisitRow => ({ day, visit }))),
     none: 'No day is planned.',
