@@ -37,13 +37,16 @@ const rankLine = (rank: number): Plan['rankedDwellings'][number] => ({
 /** Stands for the real planning where a test is about the way in and out: a plan of five ranked dwellings, made up. */
 export class MadeUpPlans extends PlanMaker {
   fails: string | null = null;
+  /** Goes on until it is stopped. */
+  goesOn = false;
 
   constructor(private readonly store: PortfolioStore) {
     super();
   }
 
-  override async make(request: PlanRequest, say: Say): Promise<string> {
+  override async make(request: PlanRequest, say: Say, stop: AbortSignal): Promise<string> {
     await say(0.5, 'choosing');
+    if (this.goesOn) await new Promise((_, end) => stop.addEventListener('abort', () => end(new Error('a thread was ended'))));
     if (this.fails !== null) throw new Error(this.fails);
     const body = { name: request.name ?? 'Plan', rankedDwellings: [1, 2, 3, 4, 5].map(rankLine), rankedFacades: [] };
     const id = `P-${(await this.store.plans()).length + 1}`;

@@ -3,6 +3,7 @@ import helmet from 'helmet';
 import { ApiDescription } from './api-description.controller.js';
 import { Edge } from './edge.js';
 import { ownMachineOnly } from './own-machine.js';
+import { knownKind } from './problem/known-kind.js';
 import { ProblemFilter } from './problem/problem-filter.js';
 import { requestCheck } from './problem/request-check.js';
 
@@ -16,6 +17,7 @@ export function setUpHttp(app: NestExpressApplication): void {
     }),
   );
   app.use(ownMachineOnly);
+  app.use(knownKind);
   app.useGlobalFilters(new ProblemFilter(app.get(Edge)));
   app.useGlobalPipes(requestCheck());
   app.get(ApiDescription).describe(app);

@@ -9,19 +9,24 @@ import { threadFile } from './thread-file.js';
 export function chooser(): { readonly choose: Workers['choose']; readonly end: () => Promise<void> } {
   let thread: Piscina | undefined;
   let proveEnds: number | undefined;
+  const ended = new AbortController();
   const now_s = (): number => performance.now() / 1000;
   return {
     choose: async (problem, how) => {
+      if (ended.signal.aborted) throw new Error('the threads of this plan were ended');
       if (how?.prove !== undefined) {
         proveEnds ??= now_s() + how.prove.seconds;
         // Rounds still to come keep a share of the time; what a proof leaves goes to them.
         const seconds = Math.max(1, (proveEnds - now_s()) / how.prove.roundsLeft);
-        return proveChoice(problem, { seconds, ...(how.better === undefined ? {} : { better: how.better }) });
+        return proveChoice(problem, { seconds, signal: ended.signal, ...(how.better === undefined ? {} : { better: how.better }) });
       }
       thread ??= new Piscina({ ...threadFile('select'), minThreads: 1, maxThreads: 1 });
       const ask: SelectAsk = { problem, ...(how?.work_s === undefined ? {} : { work_s: how.work_s }) };
       return (await thread.run(ask)) as SelectionResult;
     },
-    end: async () => thread?.destroy(),
+    end: async () => {
+      ended.abort();
+      await thread?.destroy();
+    },
   };
 }

@@ -25,8 +25,10 @@ function batches<T>(tasks: readonly T[], size: number): T[][] {
  */
 export function workerPool(threads = availableParallelism()): WorkerPool {
   let options: { readonly room: OptionRoom; readonly pool: Piscina } | undefined;
+  let ended = false;
   const choosing = chooser();
   const optionPool = async (room: OptionRoom): Promise<Piscina> => {
+    if (ended) throw new Error('the threads of this plan were ended');
     if (options?.room !== room) {
       await options?.pool.destroy();
       options = { room, pool: new Piscina({ ...threadFile('options'), minThreads: threads, maxThreads: threads, workerData: sharedRoom(room) }) };
@@ -55,6 +57,7 @@ export function workerPool(threads = availableParallelism()): WorkerPool {
     optionUses: (tasks, room) => inBatches<OptionUseTask, readonly SpanUse[]>(tasks, { room, size: BATCH, ask: (batch) => ({ kind: 'uses', tasks: batch }) }),
     choose: choosing.choose,
     end: async () => {
+      ended = true;
       await Promise.all([options?.pool.destroy(), choosing.end()]);
     },
   };

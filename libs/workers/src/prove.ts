@@ -53,11 +53,16 @@ async function ownSearch(problem: SelectionProblem, of: { readonly stop: SharedA
 
 /**
  * Goes on until the choice is proved or the time is up: the own search and the mixed-integer solver beside each other, each in a thread that
- * can be ended; the first proof ends the other. Every better plan is told with the lowest bound of the moment.
+ * can be ended; the first proof ends the other, the signal ends both with what they have. Every better plan is told with the lowest bound of the moment.
  */
-export async function proveChoice(problem: SelectionProblem, of: { readonly seconds: number; readonly better?: (found: BetterPlan) => void }): Promise<SelectionResult> {
+export async function proveChoice(problem: SelectionProblem, of: { readonly seconds: number; readonly signal?: AbortSignal; readonly better?: (found: BetterPlan) => void }): Promise<SelectionResult> {
   const stop = new SharedArrayBuffer(4);
   const ending = new AbortController();
+  const endBoth = (): void => {
+    Atomics.store(new Int32Array(stop), 0, 1);
+    ending.abort();
+  };
+  of.signal?.addEventListener('abort', endBoth, { once: true });
   let value = -Infinity;
   let bound = Infinity;
   const hear = (found: { readonly value: number | null; readonly bound: number | null }, by: BetterPlan['by']): void => {

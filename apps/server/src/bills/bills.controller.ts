@@ -8,6 +8,7 @@ import { ImportAnswer, importAnswer } from '../imports/import-answer.js';
 import { ImportDesk } from '../imports/import-desk.js';
 import { ImportQuery } from '../imports/imports.controller.js';
 import { UPLOAD_LIMITS, type UploadedFile } from '../imports/upload.js';
+import { OnlyIfMatch } from '../portfolio/only-if-match.js';
 import { ApiProblem } from '../problem/api-problem.js';
 import { ProblemException } from '../problem/problem.js';
 import { BillsAnswer, billsAnswer } from './bill-answer.js';
@@ -52,6 +53,7 @@ export class BillsController {
 
   @Post()
   @HttpCode(200)
+  @OnlyIfMatch()
   @UseInterceptors(AnyFilesInterceptor({ limits: UPLOAD_LIMITS }))
   @ApiOperation({ summary: 'Send bills, get findings', description: 'Tables of bills whatever their names, and interval readings as XML. Odd bills are kept as sent and said with their days; nothing is averaged away.' })
   @ApiConsumes('multipart/form-data')

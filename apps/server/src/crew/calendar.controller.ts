@@ -1,6 +1,6 @@
 import { Controller, Get, Header, Param, StreamableFile } from '@nestjs/common';
 import { ApiOkResponse, ApiOperation, ApiProduces, ApiTags } from '@nestjs/swagger';
-import { calendarFile } from '#planning';
+import { calendarFile, type PlanCalendar } from '#planning';
 import { KeptPlans } from '../plans/kept-plans.js';
 import { ApiProblem } from '../problem/api-problem.js';
 
@@ -10,6 +10,14 @@ const CALENDAR = 'text/calendar; charset=utf-8';
 @Controller('api/plans')
 export class CalendarController {
   constructor(private readonly plans: KeptPlans) {}
+
+  @Get(':id/calendar')
+  @ApiOperation({ summary: 'The working days of a plan: visits by day and crew, work no day was found for, days kept in reserve' })
+  @ApiOkResponse({ schema: { type: 'object', additionalProperties: true } })
+  @ApiProblem(404)
+  async days(@Param('id') id: string): Promise<PlanCalendar> {
+    return (await this.plans.plan(id)).body.calendar;
+  }
 
   @Get(':id/calendar.ics')
   @Header('Cache-Control', 'no-cache')

@@ -4,13 +4,20 @@ import { Edge } from '../edge.js';
 import { ProblemException, type ProblemError } from '../problem/problem.js';
 import { nameAsSent, type UploadedFile } from './upload.js';
 
-const errorOf = ({ code, expected, whatToDo, file, row, column }: Finding): ProblemError => ({
+/** A finding as an error of a problem. */
+export const errorOf = ({ code, expected, whatToDo, file, row, column }: Finding): ProblemError => ({
   code,
   detail: `expected ${expected}; ${whatToDo}`,
   file,
   ...(row !== null && { row }),
   ...(column !== null && { column }),
 });
+
+/** Whether a record of the files is new or changed, or a row of theirs is as it was before. What is kept already is among the unchanged, so these do not tell. */
+function hasUse({ created, updated, files, rejected }: IntakeReport): boolean {
+  const rows = files.reduce((sum, { takenFor, rowsRead }) => sum + (takenFor?.endsWith('.json') === true ? 0 : rowsRead), 0);
+  return created + updated > 0 || rows > rejected;
+}
 
 /** Takes uploaded files in; files of which nothing can be used are a problem, all others a report. */
 @Injectable()
@@ -26,11 +33,8 @@ export class ImportDesk {
     }
     const sent = files.map(({ originalname, buffer }) => fileOfBytes(nameAsSent(originalname), buffer));
     const report = dryRun ? await this.intake.check(sent, options) : await this.intake.import(sent, this.edge.now(), options);
-    const { created, updated, unchanged } = report;
     const errors = report.findings.filter(({ severity }) => severity === 'error');
-    if (created + updated + unchanged === 0 && errors.length > 0) {
-      throw new ProblemException(422, 'Nothing in the files can be used; the errors say why.', errors.map(errorOf));
-    }
+    if (errors.length > 0 && !hasUse(report)) throw new ProblemException(422, 'Nothing in the files can be used; the errors say why.', errors.map(errorOf));
     return report;
   }
 }

@@ -1,10 +1,11 @@
 import { Controller, Get, HttpCode, Post, Query, UploadedFiles, UseInterceptors } from '@nestjs/common';
 import { AnyFilesInterceptor } from '@nestjs/platform-express';
 import { ApiBody, ApiConsumes, ApiOkResponse, ApiOperation, ApiPropertyOptional, ApiTags } from '@nestjs/swagger';
-import { Transform } from 'class-transformer';
 import { IsBoolean, IsOptional } from 'class-validator';
 import { PortfolioStore } from '#store';
+import { OnlyIfMatch } from '../portfolio/only-if-match.js';
 import { ApiProblem } from '../problem/api-problem.js';
+import { SentFlag } from '../problem/sent-number.js';
 import { ImportAnswer, importAnswer, PastImportAnswer } from './import-answer.js';
 import { ImportDesk } from './import-desk.js';
 import { UPLOAD_LIMITS, type UploadedFile } from './upload.js';
@@ -12,8 +13,7 @@ import { UPLOAD_LIMITS, type UploadedFile } from './upload.js';
 export class ImportQuery {
   @ApiPropertyOptional({ description: 'true looks at the files and changes nothing' })
   @IsOptional()
-  // The text "false" is true to a plain conversion.
-  @Transform(({ obj }: { obj: { dryRun?: unknown } }) => (obj.dryRun === 'true' ? true : obj.dryRun === 'false' ? false : obj.dryRun))
+  @SentFlag()
   @IsBoolean({ message: 'dryRun must be true or false' })
   dryRun?: boolean;
 }
@@ -35,6 +35,7 @@ export class ImportsController {
 
   @Post()
   @HttpCode(200)
+  @OnlyIfMatch()
   @UseInterceptors(AnyFilesInterceptor({ limits: UPLOAD_LIMITS }))
   @ApiOperation({
     summary: 'Send survey files, get findings',

@@ -1,16 +1,17 @@
 import { Controller, Get, Query } from '@nestjs/common';
 import { ApiOkResponse, ApiOperation, ApiPropertyOptional, ApiTags } from '@nestjs/swagger';
-import { IsOptional, Matches } from 'class-validator';
+import { IsOptional } from 'class-validator';
 import { ledgerReport } from '#planning';
 import { PortfolioStore } from '#store';
 import { Edge } from '../edge.js';
 import { ApiProblem } from '../problem/api-problem.js';
+import { IsDay } from '../problem/is-day.js';
 import { LedgerAnswer, ledgerAnswer } from './ledger-answer.js';
 
 export class LedgerQuery {
   @ApiPropertyOptional({ format: 'date', description: 'the day on which quotes are looked at; today if left out' })
   @IsOptional()
-  @Matches(/^\d{4}-\d{2}-\d{2}$/, { message: 'on must be a day as year-month-day' })
+  @IsDay('on must be a day as year-month-day')
   on?: string;
 }
 

@@ -1,10 +1,13 @@
 import { ApiProperty, ApiPropertyOptional } from '@nestjs/swagger';
 import { Type } from 'class-transformer';
-import { IsIn, IsInt, IsOptional, IsString, Length, Max, Min, NotEquals, ValidateNested } from 'class-validator';
+import { IsArray, IsIn, IsInt, IsOptional, IsString, Length, Max, Min, NotEquals, ValidateNested } from 'class-validator';
 import type { View } from '#calc';
-import type { CutRule, Plan } from '#planning';
+import type { CutRule, LotRule, Plan } from '#planning';
 import type { PlanHeading } from '#store';
 import type { PlanRequest } from '../work/plan-maker.js';
+
+/** Ten thousand million dollars: above it is a slip of the hand. */
+const MOST_CENTS = 1e12;
 
 export class CapQuery {
   @ApiProperty({ example: 'OWNER1/2026-27', description: 'id of a phase of the portfolio' })
@@ -14,8 +17,12 @@ export class CapQuery {
   @ApiProperty({ type: 'integer', example: 1400000, description: 'what may be spent in it, in cents' })
   @IsInt({ message: 'cap_cents must be a whole number of cents' })
   @Min(0, { message: 'cap_cents must be 0 or more' })
+  @Max(MOST_CENTS, { message: `cap_cents must be ${MOST_CENTS} or less` })
   cap_cents: number;
 }
+
+/** Beyond it whole numbers run together. */
+const MOST_SEED = Number.MAX_SAFE_INTEGER;
 
 export class PlanQuery implements PlanRequest {
   @ApiPropertyOptional({ maxLength: 120 })
@@ -31,9 +38,17 @@ export class PlanQuery implements PlanRequest {
 
   @ApiPropertyOptional({ type: () => [CapQuery], description: 'caps of phases for this plan; phases not named keep theirs' })
   @IsOptional()
+  @IsArray({ message: 'caps must be a list' })
   @ValidateNested({ each: true })
   @Type(() => CapQuery)
   caps?: CapQuery[];
+
+  @ApiPropertyOptional({ type: 'integer', minimum: 0, description: 'one cap for each owner in place of all phases, cents' })
+  @IsOptional()
+  @IsInt({ message: 'oneCap_cents must be a whole number of cents' })
+  @Min(0, { message: 'oneCap_cents must be 0 or more' })
+  @Max(MOST_CENTS, { message: `oneCap_cents must be ${MOST_CENTS} or less` })
+  oneCap_cents?: number;
 
   @ApiPropertyOptional({ type: 'integer', default: 10, minimum: 1, maximum: 600, description: 'seconds the choice may take; what it reached is said with its bound' })
   @IsOptional()
@@ -53,6 +68,8 @@ export class PlanQuery implements PlanRequest {
   @ApiPropertyOptional({ type: 'integer', default: 1, description: 'seed of the draws: the same seed, the same draws' })
   @IsOptional()
   @IsInt({ message: 'seed must be a whole number' })
+  @Min(-MOST_SEED, { message: `seed must be −${MOST_SEED} to ${MOST_SEED}` })
+  @Max(MOST_SEED, { message: `seed must be −${MOST_SEED} to ${MOST_SEED}` })
   seed?: number;
 
   @ApiPropertyOptional({ type: 'integer', minimum: 1, maximum: 3600, description: 'go on until the choice is proved, for up to so many seconds' })
@@ -71,6 +88,11 @@ export class PlanQuery implements PlanRequest {
   @IsOptional()
   @IsIn(['pooled', 'dwelling together', 'crew order'], { message: 'cutRule must be pooled, dwelling together or crew order' })
   cutRule?: CutRule;
+
+  @ApiPropertyOptional({ enum: ['one lot an elevation', 'any lot'], default: 'one lot an elevation', description: 'whether a side of a building may be cut from film of several lots' })
+  @IsOptional()
+  @IsIn(['one lot an elevation', 'any lot'], { message: 'lotRule must be one lot an elevation or any lot' })
+  lotRule?: LotRule;
 
   @ApiPropertyOptional({ description: 'id of a kept plan to follow as a new revision: done work stands and is paid, the rest is planned again around what was recorded' })
   @IsOptional()

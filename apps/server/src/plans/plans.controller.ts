@@ -1,9 +1,10 @@
 import { Body, Controller, Get, HttpCode, Param, Post, Res, StreamableFile } from '@nestjs/common';
-import { ApiAcceptedResponse, ApiOkResponse, ApiOperation, ApiProduces, ApiTags } from '@nestjs/swagger';
+import { ApiAcceptedResponse, ApiHeader, ApiOkResponse, ApiOperation, ApiProduces, ApiTags } from '@nestjs/swagger';
 import type { Response } from 'express';
 import { JobAnswer, jobAnswer, jobAddress } from '../jobs/job-answer.js';
 import { ApiProblem } from '../problem/api-problem.js';
 import { WorkbookMaker } from '../work/plan-maker.js';
+import { IdempotencyKey } from './idempotency-key.js';
 import { KeptPlans } from './kept-plans.js';
 import { planAddress, PlanAnswer, PlanHeadingAnswer, planHeadingAnswer, PlanQuery } from './plan-answer.js';
 import { PlanOrders } from './plan-orders.js';
@@ -29,11 +30,12 @@ export class PlansController {
   @Post()
   @HttpCode(202)
   @ApiOperation({ summary: 'Make a plan', description: 'Answers at once with a job; ask the job until it is done, then it names the plan.' })
+  @ApiHeader({ name: 'Idempotency-Key', required: false, description: 'the same key and body again give the job of the first time' })
   @ApiAcceptedResponse({ type: JobAnswer, headers: { Location: { description: 'the job', schema: { type: 'string' } } } })
   @ApiProblem(409, 'There is no portfolio yet')
-  @ApiProblem(422, 'The request names a phase that is not there, or a value out of range')
-  async make(@Body() query: PlanQuery, @Res({ passthrough: true }) response: Response): Promise<JobAnswer> {
-    const job = await this.orders.order(query);
+  @ApiProblem(422, 'A phase or plan that is not there, a value out of range, or a key sent with another request before')
+  async make(@Body() query: PlanQuery, @IdempotencyKey() key: string | undefined, @Res({ passthrough: true }) response: Response): Promise<JobAnswer> {
+    const job = await this.orders.order(query, key);
     response.setHeader('Location', jobAddress(job.id));
     response.setHeader('Retry-After', '1');
     return jobAnswer(job);

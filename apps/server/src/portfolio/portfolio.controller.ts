@@ -1,6 +1,8 @@
-import { Controller, Get } from '@nestjs/common';
+import { Controller, Get, Res } from '@nestjs/common';
 import { ApiOkResponse, ApiOperation, ApiProperty, ApiTags } from '@nestjs/swagger';
+import type { Response } from 'express';
 import { PortfolioStore, type StoreContents } from '#store';
+import { portfolioTag } from './if-match.js';
 
 export class PortfolioAnswer {
   @ApiProperty({ type: String, nullable: true, description: 'null before the first import' }) name: string | null;
@@ -18,9 +20,10 @@ export class PortfolioController {
 
   @Get()
   @ApiOperation({ summary: 'What is in the database' })
-  @ApiOkResponse({ type: PortfolioAnswer })
-  async contents(): Promise<PortfolioAnswer> {
+  @ApiOkResponse({ type: PortfolioAnswer, headers: { ETag: { description: 'the state of the portfolio, for If-Match', schema: { type: 'string' } } } })
+  async contents(@Res({ passthrough: true }) response: Response): Promise<PortfolioAnswer> {
     const { settings, counts, portfolioRevision } = await this.store.contents();
+    response.setHeader('ETag', portfolioTag(portfolioRevision));
     return { name: settings?.name ?? null, currency: settings?.currency ?? null, studyStart: settings?.studyStart ?? null, portfolioRevision, counts };
   }
 }

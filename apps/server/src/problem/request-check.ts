@@ -19,6 +19,7 @@ export const requestCheck = (): ValidationPipe =>
     transform: true,
     exceptionFactory: (faults) => {
       const errors = errorsOf(faults);
-      return new ProblemException(422, `What was sent cannot be used: ${errors.map(({ detail }) => detail).join('; ')}.`, errors);
+      const said = [...new Set(errors.map(({ detail }) => detail))];
+      return new ProblemException(422, `What was sent cannot be used: ${said.join('; ')}.`, errors);
     },
   });

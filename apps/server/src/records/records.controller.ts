@@ -6,6 +6,7 @@ import { ImportAnswer, importAnswer } from '../imports/import-answer.js';
 import { ImportDesk } from '../imports/import-desk.js';
 import { ImportQuery } from '../imports/imports.controller.js';
 import { UPLOAD_LIMITS, type UploadedFile } from '../imports/upload.js';
+import { OnlyIfMatch } from '../portfolio/only-if-match.js';
 import { ApiProblem } from '../problem/api-problem.js';
 import { ProblemException } from '../problem/problem.js';
 
@@ -26,6 +27,7 @@ export class RecordsController {
 
   @Post('records')
   @HttpCode(200)
+  @OnlyIfMatch()
   @UseInterceptors(AnyFilesInterceptor({ limits: UPLOAD_LIMITS }))
   @ApiOperation({ summary: 'Send what the crew found or did', description: 'Tables of site records whatever their names: field sizes, done, no access, defects, broken panes, minutes, film used. GET /api/imports names the import that DELETE takes back.' })
   @ApiConsumes('multipart/form-data')
@@ -38,6 +40,7 @@ export class RecordsController {
   }
 
   @Delete('imports/:id')
+  @OnlyIfMatch()
   @ApiOperation({ summary: 'Take back what an import of site records did' })
   @ApiOkResponse({ type: UndoAnswer })
   @ApiProblem(404)

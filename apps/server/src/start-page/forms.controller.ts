@@ -1,19 +1,23 @@
-import { Body, Controller, Header, HttpCode, Post, Redirect, UploadedFiles, UseInterceptors } from '@nestjs/common';
+import { Body, Controller, Header, HttpCode, Param, Post, Redirect, UploadedFiles, UseInterceptors } from '@nestjs/common';
 import { AnyFilesInterceptor } from '@nestjs/platform-express';
 import { ApiExcludeController } from '@nestjs/swagger';
 import { ImportDesk } from '../imports/import-desk.js';
 import { UPLOAD_LIMITS, type UploadedFile } from '../imports/upload.js';
+import { JobRunner } from '../jobs/job-runner.js';
 import { PlanOrders } from '../plans/plan-orders.js';
 import { importPage } from './import-page.js';
 import { page } from './page.js';
 
-/** The two forms of the start page. They do what the API does and answer with a page. */
+const textOf = (sent: unknown): string | undefined => (typeof sent === 'string' && sent !== '' ? sent : undefined);
+
+/** The forms of the start page. They do what the API does and answer with a page. */
 @ApiExcludeController()
 @Controller()
 export class FormsController {
   constructor(
     private readonly desk: ImportDesk,
     private readonly orders: PlanOrders,
+    private readonly runner: JobRunner,
   ) {}
 
   @Post('imports')
@@ -27,8 +31,16 @@ export class FormsController {
   }
 
   @Post('plans')
-  @Redirect('/', 303)
-  async make(): Promise<void> {
-    await this.orders.order({});
+  @Redirect('/#work', 303)
+  async make(@Body('key') key: unknown, @Body('replan') replan: unknown): Promise<void> {
+    const parent = textOf(replan);
+    await this.orders.order(parent === undefined ? {} : { replan: parent }, textOf(key));
+  }
+
+  /** Sent twice, or after the work has ended, there is nothing left to stop, and the page shows that. */
+  @Post('jobs/:id/stop')
+  @Redirect('/#work', 303)
+  async stop(@Param('id') id: string): Promise<void> {
+    await this.runner.stop(id);
   }
 }

@@ -1,4 +1,4 @@
-/** Text that is safe to stand in a page as it is; made only by `html` below. */
+/** A piece of a page in which every value is shown as text; made only by `html` below. */
 export class Html {
   constructor(readonly text: string) {}
 }
@@ -16,4 +16,9 @@ function shown(part: Part): string {
 /** A piece of a page: whatever is put in is shown as text, never as markup, unless it was made by this function. */
 export function html(strings: TemplateStringsArray, ...parts: readonly Part[]): Html {
   return new Html(strings.map((text, i) => text + (i < parts.length ? shown(parts[i] ?? '') : '')).join(''));
+}
+
+/** A table with its name; on a narrow screen it is moved sideways by itself, by keyboard too, and not the page. */
+export function tableBox(name: string, rows: Html): Html {
+  return html`<div class="table" role="region" aria-label="${name}" tabindex="0"><table><caption>${name}</caption>\n${rows}</table></div>\n`;
 }

@@ -9,6 +9,13 @@ export class VerificationQuery {
   plan?: string;
 }
 
+export class MeterFitQuery {
+  @ApiPropertyOptional({ description: 'one meter' })
+  @IsOptional()
+  @IsString()
+  meter?: string;
+}
+
 /** A figure with the ends of its interval. */
 export class IntervalAnswer {
   @ApiProperty() low: number;

@@ -6,7 +6,7 @@ import { PortfolioStore } from '#store';
 import { KeptPlans } from '../plans/kept-plans.js';
 import { ApiProblem } from '../problem/api-problem.js';
 import { ProblemException } from '../problem/problem.js';
-import { MeterFitAnswer, VerificationAnswer, verificationAnswer, VerificationQuery } from './verification-answer.js';
+import { MeterFitAnswer, MeterFitQuery, VerificationAnswer, verificationAnswer, VerificationQuery } from './verification-answer.js';
 import { WeatherPlace } from './weather-place.js';
 
 @ApiTags('bills')
@@ -32,8 +32,12 @@ export class VerificationController {
   @Get('meters')
   @ApiOperation({ summary: 'Each meter with bills split into base load, cooling and heating, from before any film' })
   @ApiOkResponse({ type: [MeterFitAnswer] })
-  async meters(): Promise<MeterFitAnswer[]> {
-    return fitBills(await this.#job()).map(({ meter, building, split, weather, used, leftOut }) => ({ meter, building, split, weather, used, leftOut }));
+  @ApiProblem(404, 'There is no such meter')
+  async meters(@Query() { meter: wanted }: MeterFitQuery): Promise<MeterFitAnswer[]> {
+    const job = await this.#job();
+    if (wanted !== undefined && !job.portfolio.meters.some(({ id }) => id === wanted)) throw new ProblemException(404, `There is no meter ${wanted}.`);
+    const bills = job.portfolio.bills.filter(({ meter }) => wanted === undefined || meter === wanted);
+    return fitBills({ ...job, portfolio: { ...job.portfolio, bills } }).map(({ meter, building, split, weather, used, leftOut }) => ({ meter, building, split, weather, used, leftOut }));
   }
 
   async #job(): Promise<BillsJob> {

@@ -21,8 +21,10 @@ export class PortfolioPlans extends PlanMaker {
     super();
   }
 
-  override async make({ timeLimit_s = CHOOSING_S, draws = DRAWS, seed = 1, prove_s, aim, cutRule, replan, ...ask }: PlanRequest, say: Say): Promise<string> {
+  override async make({ timeLimit_s = CHOOSING_S, draws = DRAWS, seed = 1, prove_s, aim, cutRule, lotRule, replan, ...ask }: PlanRequest, say: Say, stop: AbortSignal): Promise<string> {
     const pool = workerPool();
+    const end = (): void => void pool.end();
+    stop.addEventListener('abort', end);
     const said = sayingNowAndThen(say);
     try {
       const plan = await new PlanningService(pool, this.store).make({
@@ -38,11 +40,13 @@ export class PortfolioPlans extends PlanMaker {
         ...(prove_s !== undefined && { prove_s }),
         ...(aim !== undefined && { aim }),
         ...(cutRule !== undefined && { cutRule }),
+        ...(lotRule !== undefined && { lotRule }),
         ...(replan !== undefined && { replan }),
       });
       await said.end();
       return plan.id;
     } finally {
+      stop.removeEventListener('abort', end);
       await pool.end();
     }
   }
