@@ -24,7 +24,7 @@ const STYLE = `
   td a { display: inline-block; min-height: 1.5rem; padding: 0.125rem 0; }
   a:focus-visible, button:focus-visible, input:focus-visible, summary:focus-visible, .table:focus-visible { outline: 3px solid #1a1a1a; outline-offset: 2px; }
   pre { overflow-x: auto; }
-  @media (max-width: 36rem) { dl { grid-template-columns: 1fr; } dd { margin-bottom: 0.5rem; } }
+  @media (max-width: 36rem) { dl { grid-template-columns: 1fr; } dd { margin-bottom: 0.5rem; } th, td { padding: 0.25rem 0.3rem; } }
 `;
 
 /** A whole page. No script is used or allowed. */
