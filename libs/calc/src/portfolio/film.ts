@@ -18,6 +18,8 @@ export interface Film {
   readonly mayRotate: Known<boolean>;
   readonly freight_cents: Known<number>;
   readonly minimumOrder_cents: Known<number>;
+  /** Price by area where the film is sold by length; it counts where no roll of the film is on offer. */
+  readonly price_cents_m2?: Known<number>;
   readonly quoteDate: Known<string>;
   readonly quoteEnds: Known<string>;
   /** How far the figures are to be trusted: measured, published, assumed. */
@@ -33,6 +35,8 @@ export interface Roll {
   readonly width: { readonly entered: string; readonly mm: number };
   readonly length_mm: number;
   readonly price_cents: Known<number>;
+  /** Sold by length: `price_cents` is that of a metre, `length_mm` does not matter. */
+  readonly isByLength?: boolean;
   /** Rolls of this kind in the store room; 0 for a roll on offer only. */
   readonly inStock: number;
   readonly lot: Known<string>;

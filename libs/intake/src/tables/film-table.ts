@@ -1,7 +1,7 @@
 import type { Film, Roll } from '#calc';
 import { dateCell } from '../cells/date-cell.js';
 import { lengthCell, lengthCell_mm } from '../cells/length-cell.js';
-import { moneyCell } from '../cells/money-cell.js';
+import { areaPriceCell, moneyCell } from '../cells/money-cell.js';
 import { numberCell, shareCell } from '../cells/number-cell.js';
 import { idCell, textCell, wordCell, yesNoCell } from '../cells/word-cell.js';
 import { needed, optional, type Said } from '../columns/column.js';
@@ -29,6 +29,7 @@ export const filmTable = defineTable({
     mayRotate: optional('may_rotate', { also: ['rotate', 'may be turned'], about: 'yes when pieces may lie across the roll', example: 'no', read: yesNoCell }),
     freight_cents: optional('freight', { about: 'freight of an order, in money', example: '45', read: moneyCell() }),
     minimumOrder_cents: optional('minimum_order', { also: ['min order'], about: 'smallest order, in money', example: '0', read: moneyCell() }),
+    price_cents_m2: optional('film_price', { also: ['price by area', 'area price'], unit: 'per_ft2', quantity: 'areaPrice', about: 'price of film by its area, where it is sold by length; rolls on offer win', example: '2.00', read: areaPriceCell }),
     quoteDate: optional('quote_date', { also: ['quoted'], about: 'day of the quote', example: '2026-05-01', read: dateCell }),
     quoteEnds: optional('quote_ends', { also: ['quote expiry', 'quote valid until'], about: 'last day of the quote', example: '2026-12-31', read: dateCell }),
     basis: optional('basis', { about: 'how far the figures are to be trusted', example: 'published', read: wordCell({ measured: [], published: ['data sheet', 'sheet'], assumed: ['guess'] }) }),

@@ -6,8 +6,10 @@ import type { HandLocks } from '../known/hand-locks.js';
 import type { KnownPortfolio } from '../known/known-portfolio.js';
 import type { FilmOption, OptionWindow, PhaseValue } from '../options/option.js';
 import { paneCount } from '../known/placed-windows.js';
+import type { DefaultOf } from './assumption-book.js';
 import { defaultsOf, type PlanJob } from './plan-job.js';
 import type { PlanTerms } from '../plan/terms.js';
+import { type LengthTerms, withLengths } from '../rolls/by-length.js';
 import type { RollPricing } from '../rolls/price-by-rolls.js';
 import type { Candidate } from '../choice/candidate.js';
 import { remainingCaps } from '../ledger/remaining-caps.js';
@@ -96,6 +98,9 @@ export function lineWindows(candidate: Pick<Candidate, 'option'>, at: { readonly
   });
 }
 
+/** What film without a roll on offer is priced by. */
+const lengthTerms = (defaultOf: DefaultOf): LengthTerms => ({ price_cents_m2: defaultOf<number>('film_cents_m2').value, width_mm: defaultOf<number>('widestRoll_mm').value });
+
 /** What pricing by rolls needs, with the windows of a line looked up once. */
 export function rollPricing(job: PlanJob, settings: PlanSettingsInForce, at: { readonly valued: ValuedOptions; readonly choices: FilmChoices }): RollPricing {
   const kept = new Map<string, readonly OptionWindow[]>();
@@ -103,7 +108,7 @@ export function rollPricing(job: PlanJob, settings: PlanSettingsInForce, at: { r
     phases: settings.phases,
     buildings: settings.buildings,
     films: new Map(at.choices.films.map((f) => [f.film.id, f.film])),
-    rolls: job.portfolio.rolls,
+    rolls: withLengths(job.portfolio.rolls, at.choices.films.map((f) => f.film), lengthTerms(defaultsOf(job.catalogue))),
     terms: settings.terms,
     visit: settings.visit,
     mayRotate: at.choices.mayRotate,

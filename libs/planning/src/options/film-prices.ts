@@ -1,4 +1,5 @@
 import { cut, type CutJob, type CutPiece, type Film, type Roll } from '#calc';
+import { areaPriceOf } from '../rolls/by-length.js';
 import { pieceOf } from '../rolls/cut-list.js';
 import type { Default } from '../job/assumption-book.js';
 import { grouped, sortedBy } from '../grouped.js';
@@ -70,7 +71,7 @@ export function priceFilm(film: Film, windows: readonly PlacedWindow[], of: Film
   const sampled = every === 1 ? '' : `; waste by cutting one window in ${String(every)}`;
   if (offers.length === 0) {
     const waste = result.pieceArea_mm2 === 0 ? 0 : result.usedArea_mm2 / result.pieceArea_mm2 - 1;
-    return { film, price_cents_m2: of.areaPrice.value, waste, boughtArea_m2: (scale(result) * result.boughtArea_mm2) / 1e6, pieceArea_m2: (scale(result) * result.pieceArea_mm2) / 1e6, priceBasis: `assumed: ${of.areaPrice.source}${sampled}` };
+    return { film, price_cents_m2: areaPriceOf(film, { price_cents_m2: of.areaPrice.value }), waste, boughtArea_m2: (scale(result) * result.boughtArea_mm2) / 1e6, pieceArea_m2: (scale(result) * result.pieceArea_mm2) / 1e6, priceBasis: `${(film.price_cents_m2 ?? null) === null ? `assumed: ${of.areaPrice.source}` : 'price by area, sold by length'}${sampled}` };
   }
   const boughtArea_m2 = result.boughtArea_mm2 / 1e6;
   const pieceArea_m2 = result.pieceArea_mm2 / 1e6;

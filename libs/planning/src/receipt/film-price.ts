@@ -1,5 +1,6 @@
 import { cut } from '#calc';
 import { defaultsOf } from '../job/plan-job.js';
+import { areaPriceOf } from '../rolls/by-length.js';
 import { candidateCut } from '../options/film-prices.js';
 import type { PricedFilm } from '../options/option.js';
 import { termsUsed } from './assumptions-of.js';
@@ -29,7 +30,7 @@ async function filmReceipt(of: FilmFigure, at: ReceiptAt): Promise<Receipt> {
   const isAssumed = isPrice && offers.length === 0;
   const bought_m2 = result.boughtArea_mm2 / 1e6;
   const [used_m2, laid_m2, cost] = [result.usedArea_mm2 / 1e6, result.pieceArea_mm2 / 1e6, result.cost_cents ?? 0];
-  const worked = isAssumed ? defaultOf<number>('film_cents_m2').value : isPrice ? cost / bought_m2 : used_m2 / laid_m2 - 1;
+  const worked = isAssumed ? areaPriceOf(stated.film, { price_cents_m2: defaultOf<number>('film_cents_m2').value }) : isPrice ? cost / bought_m2 : used_m2 / laid_m2 - 1;
   const steps: ReceiptStep[] = isAssumed ? [] : isPrice
     ? [{ label: 'all candidate panes cut once', substituted: `${dollars(cost)} of rolls ÷ ${digits(bought_m2)} m² bought = ${dollars(worked)} per m²`, value: worked, unit: 'cents/m2' }]
     : [{ label: 'all candidate panes cut once', substituted: `${digits(used_m2)} m² of roll used ÷ ${digits(laid_m2)} m² of pieces − 1 = ${digits(worked, 6)}`, value: worked, unit: 'share' }];
@@ -45,10 +46,10 @@ async function filmReceipt(of: FilmFigure, at: ReceiptAt): Promise<Receipt> {
     unit: isPrice ? 'cents/m2' : 'share',
     formula: isPrice ? 'price of film = cost of the rolls ÷ their area, when all candidate panes of this film are cut once' : 'waste = roll run off ÷ area of the pieces − 1, when all candidate panes of this film are cut once; the uncut end of a roll is stock, not waste',
     steps,
-    rows: [...rollRows(plan, of.film), ...filmRow(plan, of.film, ['may_rotate'])],
-    assumptions: [...termsUsed(plan.terms, ['trimPerEdge_mm']), ...assumedPrice(stated, isAssumed)],
+    rows: [...rollRows(plan, of.film), ...filmRow(plan, of.film, ['may_rotate', ...(isAssumed ? ['film_price'] : [])])],
+    assumptions: [...termsUsed(plan.terms, ['trimPerEdge_mm']), ...assumedPrice(stated, isAssumed && (stated.film.price_cents_m2 ?? null) === null)],
     compute: isAssumed || empty ? null : compute,
-    computeWhy: isAssumed ? 'no roll of this film has a price: the price is assumed' : empty ? 'no pane may carry this film' : every > 1 ? `one window in ${String(every)} is cut` : null,
+    computeWhy: isAssumed ? 'no roll of this film has a price: its price by area is given or assumed' : empty ? 'no pane may carry this film' : every > 1 ? `one window in ${String(every)} is cut` : null,
     worked: workedOut(isPrice ? stated.price_cents_m2 : stated.waste, empty ? 'not worked' : worked, CHANGED),
     see: [],
   };

@@ -2,6 +2,7 @@ import type { Building } from '#calc';
 import { defaultsOf } from '../job/plan-job.js';
 import { visitCost } from '../job/visit-cost.js';
 import type { PhaseResult, PhaseSpending, Plan } from '../plan/plan.js';
+import { orderExtra_cents } from '../rolls/price-by-rolls.js';
 import { builtIn, termsUsed } from './assumptions-of.js';
 import type { Figure, ReceiptAt } from './figure.js';
 import { part } from './figure.js';
@@ -41,7 +42,7 @@ function partsOf(result: PhaseResult, at: ReceiptAt): { readonly steps: ReceiptS
   const removal = sumOf('old film off', paid, (l) => l.option.cost.removal_cents);
   const visitParts = visitSteps(result, at);
   const visits = step('visits', added(visitParts.map((v) => dollars(v.value))) || 'none', Math.round(visitParts.reduce((sum, v) => sum + v.value, 0)));
-  const ordered = cuts.filter((c) => c.bought.length > 0).map((c) => plan.films.find((f) => f.film.id === c.film)?.film.freight_cents ?? 0);
+  const ordered = cuts.filter((c) => c.bought.length > 0).map((c) => orderExtra_cents(c, plan.films.find((f) => f.film.id === c.film)?.film));
   const freight = step('freight', added(ordered.map(dollars)) || 'nothing ordered', ordered.reduce((sum, each) => sum + each, 0));
   const [material, work] = [film.value + consumables.value + freight.value, labour.value + removal.value];
   const tax = step('tax', `${dollars(material)} × ${percent(terms.materialTaxShare)} + ${dollars(work)} × ${percent(terms.labourTaxShare)}, each rounded`, Math.round(material * terms.materialTaxShare) + Math.round(work * terms.labourTaxShare));

@@ -78,15 +78,29 @@ export function panesOf(request: CutRequest): Pane[] {
   }).filter((pane) => request.only?.has(pane.id) !== false);
 }
 
+/** Film sold by length, as wide as its building takes it; the price of a metre goes with the width. */
+function cutByLength({ width, price_cents }: Roll, widest_mm: number | null): CutRoll {
+  const width_mm = Math.min(width.mm, widest_mm ?? Infinity);
+  return { width_mm, price_cents: ((price_cents ?? 0) * width_mm) / width.mm };
+}
+
+/** Rolls of one kind as they are paid: whole ones by number, film sold by length as one stretch, rounded up to the cent. */
+function boughtOf(kind: CutRoll, name: { readonly roll: string; readonly width: string }, same: readonly { readonly boughtLength_mm: number }[]): BoughtRoll {
+  const { width_mm, price_cents = 0 } = kind;
+  const run_mm = same.reduce((sum, r) => sum + r.boughtLength_mm, 0);
+  const [length_mm, count, price] = kind.length_mm === undefined ? [run_mm, 1, Math.ceil((price_cents * run_mm) / 1000 - 1e-6)] : [kind.length_mm, same.length, price_cents];
+  return { ...name, width_mm, length_mm, count, price_cents: price, cost_cents: count * price };
+}
+
 /** Offers and stock as the cutting takes them, in one stated order: stock first, shortest first. */
 export function rollsOf(request: CutRequest): { readonly rolls: CutRoll[]; readonly names: { readonly roll: string; readonly lot: string | null; readonly stock: boolean; readonly width: string }[] } {
   const fits = (width_mm: number): boolean => request.widest_mm === null || width_mm <= request.widest_mm + 1e-6;
   const stock = [...request.stock].filter((s) => fits(s.width_mm)).sort((a, b) => a.length_mm - b.length_mm || (a.roll < b.roll ? -1 : 1));
-  const offers = sortedBy(request.offers.filter((o) => o.price_cents !== null && fits(o.width.mm)), (o) => o.id);
+  const offers = sortedBy(request.offers.filter((o) => o.price_cents !== null && (o.isByLength === true || fits(o.width.mm))), (o) => o.id);
   return {
     rolls: [
       ...stock.map((s): CutRoll => ({ width_mm: s.width_mm, length_mm: s.length_mm, stock: 1 })),
-      ...offers.map((o): CutRoll => ({ width_mm: o.width.mm, length_mm: o.length_mm, price_cents: o.price_cents ?? 0 })),
+      ...offers.map((o): CutRoll => (o.isByLength === true ? cutByLength(o, request.widest_mm) : { width_mm: o.width.mm, length_mm: o.length_mm, price_cents: o.price_cents ?? 0 })),
     ],
     names: [
       ...stock.map((s) => ({ roll: s.roll, lot: s.lot, stock: true, width: inchesText(ticksOf_mm(s.width_mm)) })),
@@ -152,8 +166,9 @@ export function cutFilm(request: CutRequest): CutOutcome {
   };
   const bought = grouped(result.rolls.map((r, i) => ({ ...r, i })).filter((r) => r.source === 'bought'), (r) => String(r.offer));
   const boughtRolls = [...bought.values()].map((same): BoughtRoll => {
-    const kind = rolls[same[0]!.offer]!;
-    return { roll: names[same[0]!.offer]!.roll, width: names[same[0]!.offer]!.width, width_mm: kind.width_mm, length_mm: kind.length_mm ?? 0, count: same.length, price_cents: kind.price_cents ?? 0, cost_cents: same.length * (kind.price_cents ?? 0) };
+    const { offer } = same[0]!;
+    const { roll, width } = names[offer]!;
+    return boughtOf(rolls[offer]!, { roll, width }, same);
   });
   const left = result.rolls.map((r, i): StockRoll => ({ roll: rollName(i), film: request.film, width_mm: r.width_mm, length_mm: r.leftLength_mm, lot: names[r.offer]!.lot })).filter((r) => r.length_mm >= WORTH_KEEPING_mm);
   const usedStock = new Set(result.rolls.filter((r) => r.source === 'stock').map((r) => names[r.offer]!.roll));

@@ -55,6 +55,12 @@ export function workOrderOf(phases: readonly Phase[]): Phase[] {
   return sortedBy(phases, (p) => `${p.firstDay}|${p.ownerEntity}|${p.id}`);
 }
 
+/** What an order of film costs beside its rolls: freight, and what is paid to reach the seller's smallest order; nothing where none is bought. */
+export function orderExtra_cents(cut: Pick<FilmCut, 'bought' | 'cost_cents'>, film: Pick<Film, 'freight_cents' | 'minimumOrder_cents'> | undefined): number {
+  if (cut.bought.length === 0 || film === undefined) return 0;
+  return (film.freight_cents ?? 0) + Math.max(0, (film.minimumOrder_cents ?? 0) - cut.cost_cents);
+}
+
 /** Every part rounded on its own, the total their sum: printed totals equal the sum of printed rows. */
 export function spendingOf(lines: readonly Candidate[], cuts: readonly FilmCut[], of: RollPricing & { readonly visits: readonly string[] }): PhaseSpending {
   const { terms } = of;
@@ -65,7 +71,7 @@ export function spendingOf(lines: readonly Candidate[], cuts: readonly FilmCut[]
   const labour_cents = sum((l) => (isPaid(l) ? l.option.cost.labour_cents : 0));
   const removal_cents = sum((l) => (isPaid(l) ? l.option.cost.removal_cents : 0));
   const visits_cents = Math.round(of.visits.reduce((total, id) => total + (of.buildings.get(id) === undefined ? 0 : of.visit(of.buildings.get(id)!).cents), 0));
-  const freight_cents = cuts.reduce((total, c) => total + (c.bought.length === 0 ? 0 : (of.films.get(c.film)?.freight_cents ?? 0)), 0);
+  const freight_cents = cuts.reduce((total, c) => total + orderExtra_cents(c, of.films.get(c.film)), 0);
   const tax_cents = Math.round((film_cents + consumables_cents + freight_cents) * terms.materialTaxShare) + Math.round((labour_cents + removal_cents) * terms.labourTaxShare);
   const before = film_cents + labour_cents + consumables_cents + removal_cents + visits_cents + freight_cents + tax_cents;
   const contingency_cents = Math.round(before * terms.contingencyShare);

@@ -25,6 +25,7 @@ export class FilmRow extends FromFile implements Omit<Film, 'inventoryRow'> {
   @Flag(blank) mayRotate: Known<boolean>;
   @WholeCents(blank) freight_cents: Known<number>;
   @WholeCents(blank) minimumOrder_cents: Known<number>;
+  @Real(blank) price_cents_m2: Known<number>;
   @Day(blank) quoteDate: Known<string>;
   @Day(blank) quoteEnds: Known<string>;
   @Text() basis: Film['basis'];
