@@ -34,6 +34,13 @@ describe('kernel cut', () => {
     expect(kernel.run({ pieces: halves, rolls: job.rolls }, room)).toMatchObject({ boughtArea_mm2: 914.4 * 1000 });
   });
 
+  it('cuts an elevation from one lot when asked, and says what it costs', () => {
+    const pieces = [1, 2, 3].map((n) => ({ id: `s${String(n)}`, elevation: 'south', width_mm: 900, length_mm: 4000, count: 1, mayRotate: false }));
+    const rolls = [{ width_mm: 914.4, length_mm: 5000, stock: 1, lot: 'L7' }, { width_mm: 914.4, length_mm: 10_000, price_cents: 40_000 }];
+    expect(kernel.run({ pieces, rolls, oneLot: true }, room)).toMatchObject({ cost_cents: 80_000, extraCost_cents: 40_000, mixed: [] });
+    expect(kernel.run({ pieces, rolls }, room)).toMatchObject({ cost_cents: 40_000 });
+  });
+
   it.each([
     [{ ...job, width: 3 }, '/width'],
     [{ ...job, pieces: [{ ...job.pieces[0], width_mm: 0 }] }, '/pieces/0/width_mm'],

@@ -45,7 +45,7 @@ export function cut(job: CutJob): CutResult {
   const rolls = boughtRolls(own, layable(own, left), layAll).map((roll) => ({ ...roll, offer: bought[roll.offer]! }));
   for (const roll of rolls) for (const block of roll.blocks) countBlock(ready, block, { counts: left, sign: -1 });
   const laid = ready.types.map((type, t) => ({ ...type, count: type.count - left[t]! }));
-  const bounds = boundsOf({ ...ready, types: laid });
+  const bounds = job.bounds === false ? { area_mm2: 0, cost_cents: ready.priced ? 0 : null } : boundsOf({ ...ready, types: laid });
   return resultOf(job, ready, { rolls: [...stocked, ...rolls], bounds, left });
 }
 
@@ -72,11 +72,18 @@ function laidBlocks(ready: ReadyJob, pieces: Int32Array, search: { readonly roun
   return betterStrip(ready, pieces, { shelves, rounds: search.rounds, next });
 }
 
-/** Where there is one kind of roll, the pieces may also go on one stretch without shelves, which suits few pieces of many sizes. */
+/** With more pieces than this, shelves on several kinds of roll lose less than one stretch of one kind. */
+const ONE_STRETCH = 40;
+
+/** Where there is one kind of roll, or few pieces, they may also go on one stretch without shelves, which suits few pieces of many sizes. */
 function betterStrip(ready: ReadyJob, pieces: Int32Array, from: { readonly shelves: Block[]; readonly rounds: number; readonly next: () => number }): Block[] {
-  if (ready.offers.length !== 1) return from.shelves;
-  const strip = searchedStrip(ready, pieces, { offer: 0, rounds: 4 * from.rounds, next: from.next });
-  return strip !== null && blockCost(ready, strip) < costOf(ready, from.shelves) * (1 - 1e-12) ? [strip] : from.shelves;
+  if (ready.offers.length !== 1 && pieces.reduce((sum, n) => sum + n, 0) > ONE_STRETCH) return from.shelves;
+  let best = from.shelves;
+  for (let offer = 0; offer < ready.offers.length; offer++) {
+    const strip = searchedStrip(ready, pieces, { offer, rounds: 4 * from.rounds, next: from.next });
+    if (strip !== null && blockCost(ready, strip) < costOf(ready, best) * (1 - 1e-12)) best = [strip];
+  }
+  return best;
 }
 
 const costOf = (ready: ReadyJob, blocks: readonly Block[]): number => blocks.reduce((sum, block) => sum + blockCost(ready, block), 0);

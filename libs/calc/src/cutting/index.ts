@@ -3,6 +3,8 @@ export { EDGE_GAP_mm, TRIM_PER_EDGE_mm, pieceOfPane, type PaneToCut, type PieceS
 export { cut } from './cut.js';
 export { checkLayout, type LayoutCheck } from './layout-check.js';
 export { cutTogether, type TogetherJob, type TogetherResult } from './together.js';
+export { cutOneLot, type LotResult } from './one-lot.js';
+export type { LayJob, LotJob } from './lot-shop.js';
 export { buyFilm, offCuts, purchaseList, type FilmPurchase, type OffCut, type PurchaseLine } from './purchase.js';
 export { nearMisses, type NearMiss } from './near-miss.js';
 export { seeded } from './random.js';

@@ -29,6 +29,8 @@ export interface CutJob {
   readonly rounds?: number | undefined;
   /** Seed of the improving search, default 1. */
   readonly seed?: number | undefined;
+  /** false where only the layout is wanted: the bounds are not worked out and stand at 0. */
+  readonly bounds?: boolean | undefined;
 }
 
 /** A piece laid on a roll: x across from the left edge, y along from the roll's free end; width across, length along as laid. */

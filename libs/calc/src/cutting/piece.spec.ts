@@ -26,4 +26,19 @@ describe('a pane gives a rough cut size and a finished size', () => {
     expect(() => pieceOfPane({ width_mm: 900, height_mm: 900, trimPerEdge_mm: -1 })).toThrow(RangeError);
     expect(() => pieceOfPane({ width_mm: 3, height_mm: 900 })).toThrow(/edge gap/);
   });
+
+  it('gives the sizes of the trade example: glass 35 1/2 × 47 3/8 in, half an inch on each edge, 1/16 in left bare', () => {
+    const piece = pieceOfPane({ width_mm: 35.5 * 25.4, height_mm: 47.375 * 25.4 });
+    expect(piece).toMatchObject({ widthText: '36 1/2', lengthText: '48 3/8', finishedWidthText: '35 3/8', finishedLengthText: '47 1/4' });
+    expect(piece.width_mm).toBeCloseTo(36.5 * 25.4, 9);
+    expect(piece.finishedLength_mm).toBeCloseTo(47.25 * 25.4, 9);
+  });
+
+  it('takes no trim and no gap where that is asked, and names what is wrong', () => {
+    expect(pieceOfPane({ width_mm: 317.5, height_mm: 635, trimPerEdge_mm: 0, edgeGap_mm: 0 })).toMatchObject({ width_mm: 317.5, length_mm: 635, finishedWidth_mm: 317.5, finishedLength_mm: 635 });
+    expect(() => pieceOfPane({ width_mm: 900, height_mm: 900, trimPerEdge_mm: -0.1 })).toThrow(/^trimPerEdge_mm must be ≥ 0, got -0.1$/);
+    expect(() => pieceOfPane({ width_mm: 900, height_mm: 900, edgeGap_mm: Number.POSITIVE_INFINITY })).toThrow(/^edgeGap_mm must be ≥ 0/);
+    expect(() => pieceOfPane({ width_mm: 900, height_mm: 0 })).toThrow(/^height_mm must be > 0, got 0$/);
+    expect(() => pieceOfPane({ width_mm: 3.175, height_mm: 900 })).toThrow(/^width_mm must be more than twice the edge gap/); // just twice 1/16 in
+  });
 });

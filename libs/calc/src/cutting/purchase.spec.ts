@@ -42,6 +42,24 @@ describe('film is bought in whole rolls', () => {
     expect(checkLayout(job, bought.layout).faults).toEqual([]);
   });
 
+  it('keeps ends of two feet and more unless told otherwise, longest first, and nothing of no length', () => {
+    const row = (length_mm: number) => ({ width_mm: 914.4, length_mm, stock: 1 });
+    const piece = (id: string, length_mm: number) => ({ id, width_mm: 914.4, length_mm, count: 1, mayRotate: false });
+    // One piece a roll: ends of 610, 609 and 0 mm; two feet are 609.6.
+    const layout = cut({ pieces: [piece('a', 1000), piece('b', 2000), piece('c', 4000)], rolls: [row(1610), row(2609), row(4000)] });
+    expect(offCuts(layout).map((end) => end.length_mm)).toEqual([610]);
+    expect(offCuts(layout, 0).map((end) => end.length_mm)).toEqual([610, 609]);
+    expect(() => offCuts(layout, -1)).toThrow(/^keep_mm must be ≥ 0, got -1$/);
+    expect(() => offCuts(layout, Number.NaN)).toThrow(RangeError);
+  });
+
+  it('says the least any purchase costs: three pieces of which a roll holds two', () => {
+    const pieces = [{ id: 'a', width_mm: 900, length_mm: 1500, count: 3, mayRotate: false }];
+    const bought = buyFilm({ pieces, rolls: [{ width_mm: 914.4, length_mm: 3000, price_cents: 7_000 }] });
+    expect(bought).toMatchObject({ cost_cents: 14_000, unplaced: [], stockUsed: [] });
+    expect(bought.lowerBoundCost_cents).toBeCloseTo(14_000, 6);
+  });
+
   it('never without a length or a price', () => {
     const pieces = [{ id: 'a', width_mm: 900, length_mm: 1500, count: 1, mayRotate: false }];
     expect(() => buyFilm({ pieces, rolls: [{ width_mm: 914.4, price_cents: 3 }] })).toThrow(/length_mm/);

@@ -43,7 +43,7 @@ function firstFit(blocks: readonly Block[], length: number): Block[][] {
 
 /** Blocks and cells of the table by which one roll is filled. */
 const MOST = 40;
-const CELLS = 2500;
+const CELLS = 10_000;
 
 function filledUp(blocks: readonly Block[], length: number): Block[][] {
   const rolls: Block[][] = [];

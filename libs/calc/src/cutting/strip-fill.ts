@@ -5,6 +5,8 @@ import { SAME_ticks, type ReadyJob } from './ready-job.js';
 export interface StripStart {
   readonly order: Int32Array;
   readonly offer: number;
+  /** By place in the order: 1 where the piece, laid at the open end, starts a column of its own instead of a shelf; default shelves only. */
+  readonly columns?: Uint8Array;
 }
 
 /** A filled strip; `sunk` is the mean height of its film, by which equal lengths are told apart. */
@@ -40,8 +42,8 @@ export class StripFill {
     let length = 0;
     let moment = 0;
     let area = 0;
-    for (const type of start.order) {
-      const found = this.place(type);
+    for (let n = 0; n < start.order.length; n++) {
+      const found = this.place(start.order[n]!, start.columns?.[n] === 1);
       if (found === null) return null;
       laid.push(found);
       const lie = this.ready.lies[found.lie]!;
@@ -53,7 +55,7 @@ export class StripFill {
     return { block: { offer: start.offer, length, laid }, sunk: area > 0 ? moment / area : 0 };
   }
 
-  private place(type: number): Laid | null {
+  private place(type: number, isColumn: boolean): Laid | null {
     let bestRect = -1;
     let bestLie = -1;
     let least = Infinity;
@@ -63,8 +65,8 @@ export class StripFill {
         const right = this.w[r]! - across;
         const above = this.h[r]! - along;
         if (right < -SAME_ticks || above < -SAME_ticks) continue;
-        // The open end comes last; there the flatter way round is better.
-        const over = above > OPEN / 2 ? OPEN + along : Math.min(right, above);
+        // The open end comes last; there the way round and the column that end lowest are better.
+        const over = above > OPEN / 2 ? OPEN + this.y[r]! + along : Math.min(right, above);
         if (over < least) {
           least = over;
           bestRect = r;
@@ -74,18 +76,18 @@ export class StripFill {
     }
     if (bestRect < 0) return null;
     const at = { lie: bestLie, x: this.x[bestRect]!, y: this.y[bestRect]! };
-    this.split(bestRect, this.ready.lies[bestLie]!);
+    this.split(bestRect, this.ready.lies[bestLie]!, isColumn);
     return at;
   }
 
-  private split(r: number, lie: { readonly across: number; readonly along: number }): void {
+  private split(r: number, lie: { readonly across: number; readonly along: number }, isColumn: boolean): void {
     const x = this.x[r]!;
     const y = this.y[r]!;
     const w = this.w[r]!;
     const h = this.h[r]!;
     const right = w - lie.across;
     const above = h - lie.along;
-    const straightAcross = h > OPEN / 2 || right <= above;
+    const straightAcross = h > OPEN / 2 ? !isColumn : right <= above;
     this.size--;
     this.x[r] = this.x[this.size]!;
     this.y[r] = this.y[this.size]!;

@@ -5,6 +5,9 @@ import { StripFill, type Strip } from './strip-fill.js';
 /** With more pieces than this one stretch is not searched as a whole. */
 const MOST_PIECES = 260;
 
+/** So few pieces may also stand in columns side by side at the open end: with more, shelves lose little. */
+const FEW_PIECES = 40;
+
 /** How long and from where the search goes. */
 export interface StripSearch {
   readonly offer: number;
@@ -39,7 +42,25 @@ export function searchedStrip(ready: ReadyJob, pieces: Int32Array, search: Strip
     if (worthOf(strip) <= worthOf(now.strip) * leave) now = { strip, order };
     if (strip.block.length < best.block.length) best = strip;
   }
-  return best.block;
+  return total > FEW_PIECES ? best.block : withColumns(fill, { order: now.order, best }, search).block;
+}
+
+/** The search goes on with columns: pieces change places, and at the open end start a column or no longer do. */
+function withColumns(fill: StripFill, start: { readonly order: Int32Array; readonly best: Strip }, search: StripSearch): Strip {
+  const { next, rounds, offer } = search;
+  let now = { order: start.order, columns: new Uint8Array(start.order.length), worth: worthOf(start.best) };
+  let { best } = start;
+  for (let round = 0; round < rounds; round++) {
+    const order = next() < 0.3 ? now.order : changed(now.order, next);
+    const columns = now.columns.slice();
+    if (next() < 0.5) columns[Math.floor(next() * columns.length)]! ^= 1;
+    const strip = fill.fill({ order, offer, columns });
+    if (strip === null) continue;
+    const leave = 1 + 0.05 * (1 - round / rounds) * next();
+    if (worthOf(strip) <= now.worth * leave) now = { order, columns, worth: worthOf(strip) };
+    if (strip.block.length < best.block.length) best = strip;
+  }
+  return best;
 }
 
 const worthOf = (strip: Strip): number => strip.block.length + 0.1 * strip.sunk;

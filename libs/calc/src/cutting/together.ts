@@ -134,7 +134,7 @@ class Bench {
     const known = this.known.get(key);
     if (known !== undefined) return known;
     const own = pieces.map((piece, n) => ({ ...piece, id: String(n) }));
-    const result = cut({ pieces: own, rolls: [{ width_mm }], kerf_mm: this.job.kerf_mm, seed: this.job.seed, rounds: Math.min(this.job.rounds ?? 100, 100) });
+    const result = cut({ pieces: own, rolls: [{ width_mm }], kerf_mm: this.job.kerf_mm, seed: this.job.seed, rounds: Math.min(this.job.rounds ?? 100, 100), bounds: false });
     this.known.set(key, result);
     return result;
   }
