@@ -6,7 +6,7 @@ import { buildingWeather } from './job/building-weather.js';
 import { planPortfolio } from './plan-portfolio.js';
 import type { Plan, PlanFinding } from './plan/plan.js';
 import { bestUseNow, type NowAnswer, type NowQuestion } from './crew/best-use-now.js';
-import type { CutRule } from './rolls/cut-types.js';
+import type { CutRule, LotRule } from './rolls/cut-types.js';
 import { type NoSuchFigure, type Receipt, receiptOf, type SurveyAgain, surveyAgain } from './receipt/index.js';
 import { afterWork } from './record/after-work.js';
 import type { OutlookOrder } from './uncertainty/outlook.js';
@@ -34,6 +34,8 @@ export interface PlanOrder {
   readonly better?: (found: BetterPlan) => void;
   /** How the pieces of a phase share its rolls: the least film by default. */
   readonly cutRule?: CutRule;
+  /** Whether lots of film may be mixed on an elevation; one lot each by default. */
+  readonly lotRule?: LotRule;
   /** A kept plan to start from: what was recorded on it stands, the rest is planned again. */
   readonly replan?: string;
 }
@@ -68,6 +70,7 @@ export class PlanningService {
         findings: [...order.findings, ...findings, ...(after?.findings ?? [])],
         temperatures: temperaturesBeside(order.resolve),
         ...(order.cutRule === undefined ? {} : { cutRule: order.cutRule }),
+        ...(order.lotRule === undefined ? {} : { lotRule: order.lotRule }),
         ...(progress === undefined ? {} : { progress }),
         ...(order.prove_s === undefined ? {} : { prove_s: order.prove_s }),
         ...(order.better === undefined ? {} : { better: order.better }),

@@ -3,7 +3,7 @@ import type { HourlyYear, Portfolio } from '#calc';
 import type { Default, DefaultOf } from './assumption-book.js';
 import type { OutlookOrder } from '../uncertainty/outlook.js';
 import type { TemperaturesByPlace } from '../bills/day-weather.js';
-import type { CutRule } from '../rolls/cut-types.js';
+import type { CutRule, LotRule } from '../rolls/cut-types.js';
 import type { SettledWork } from '../record/settled-work.js';
 import type { PlanFinding } from '../plan/plan-finding.js';
 import type { ChooseHow, Progress } from '../workers.js';
@@ -22,6 +22,8 @@ export interface PlanJob {
   readonly inputHash: string;
   /** How the pieces of a phase share its rolls; pooled where it is absent. */
   readonly cutRule?: CutRule;
+  /** Whether lots of film may be mixed on an elevation; one lot each where it is absent. */
+  readonly lotRule?: LotRule;
   /** Work done on the parent, for a revision that starts from it. */
   readonly settled?: SettledWork;
   /** Findings of the stages before, carried to the last sheet. */

@@ -1,8 +1,8 @@
-import type { CutJob, CutResult } from '#calc';
+import type { CutJob, CutResult, LotJob } from '#calc';
 import { defaultsOf } from '../job/plan-job.js';
 import type { Plan } from '../plan/plan.js';
 import type { FilmCut } from '../rolls/cut-types.js';
-import type { CutMade } from '../rolls/cut-list.js';
+import { type CutMade, keepsLots } from '../rolls/cut-list.js';
 import { priceByRolls } from '../rolls/price-by-rolls.js';
 import { termsUsed } from './assumptions-of.js';
 import type { Figure, ReceiptAt } from './figure.js';
@@ -19,6 +19,7 @@ export function cutsAgain({ plan, catalogue }: ReceiptAt): readonly CutMade[] {
   const lines = plan.lines.map((line) => ({ option: line.option, phase: phases.findIndex((p) => p.id === line.phase), value: line.value }));
   const windows = new Map(plan.lines.map((line) => [line.option.id, line.windows]));
   const rule = plan.cutReviews[0]?.rule;
+  const lotRule = plan.cutReviews[0]?.oneLot?.rule;
   const assumedRotate = defaultsOf(catalogue)<boolean>('mayRotate').value;
   const priced = priceByRolls({ lines, proof: plan.proof }, {
     phases,
@@ -29,6 +30,7 @@ export function cutsAgain({ plan, catalogue }: ReceiptAt): readonly CutMade[] {
     visit: () => ({ cents: 0, minutes: 0 }), // only the cuts are read
     mayRotate: (film) => film.mayRotate ?? assumedRotate,
     ...(rule === undefined ? {} : { cutRule: rule }),
+    ...(lotRule === undefined ? {} : { lotRule }),
     windowsOf: ({ option }) => windows.get(option.id) ?? [],
   });
   return priced.phases.flatMap((p) => p.made);
@@ -36,10 +38,12 @@ export function cutsAgain({ plan, catalogue }: ReceiptAt): readonly CutMade[] {
 
 /** A cut job as the kernel takes it. */
 function kernelInput({ job, request }: CutMade): object {
-  const { pieces, rolls, groupOf, crewOrder } = job as CutJob & { readonly groupOf?: Readonly<Record<string, string>>; readonly crewOrder?: readonly string[] };
+  const { groupOf, crewOrder, elevationOf, lotOf, ...own } = job as CutJob & Partial<LotJob> & { readonly groupOf?: Readonly<Record<string, string>>; readonly crewOrder?: readonly string[] };
   const rule = request.rule ?? 'pooled';
-  if (rule === 'pooled') return { pieces, rolls };
-  return { pieces: pieces.map((p) => ({ ...p, group: groupOf?.[p.id] ?? p.id })), rolls, ...(rule === 'crew order' ? { crewOrder } : { keepTogether: true }) };
+  const isOneLot = keepsLots(request, own.rolls);
+  const pieces = own.pieces.map((p) => ({ ...p, ...(rule === 'pooled' ? {} : { group: groupOf?.[p.id] ?? p.id }), ...(isOneLot ? { elevation: elevationOf?.[p.id] ?? p.id } : {}) }));
+  const rolls = isOneLot ? own.rolls.map((r, row) => ({ ...r, ...(typeof lotOf?.[row] === 'string' ? { lot: lotOf[row] } : {}) })) : own.rolls;
+  return { pieces, rolls, ...(isOneLot ? { oneLot: true } : {}), ...(rule === 'pooled' ? {} : rule === 'crew order' ? { crewOrder } : { keepTogether: true }) };
 }
 
 const cutStep = (cut: FilmCut): ReceiptStep[] => cut.bought.map((b): ReceiptStep => ({ label: `roll ${b.roll}, ${b.width} wide`, substituted: `${String(b.count)} × ${dollars(b.price_cents)} = ${dollars(b.cost_cents)}`, value: b.cost_cents, unit: 'cents' }));

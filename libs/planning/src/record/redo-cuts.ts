@@ -39,6 +39,7 @@ export function redoFilm(panes: readonly RedoPaneOf[], of: { readonly plan: Plan
       windows: [...new Map(same.map((p) => [p.window, { dwelling: p.dwelling, window: p.of }])).values()], only: new Set(same.map((p) => p.pane)),
       offers: of.rolls.filter((r) => r.film === film), stock: left.filter((s) => s.film === film), terms: plan.terms,
       widest_mm: widths.length === 0 ? null : Math.min(...widths),
+      ...(plan.cutReviews[0]?.oneLot?.rule === 'any lot' ? { lots: 'any lot' as const } : {}),
     });
     cuts.push(outcome.cut);
     left = [...left.filter((s) => s.film !== film), ...outcome.stockAfter];

@@ -61,4 +61,20 @@ describe('the cut list of one film in one phase', () => {
     expect(cut.unplaced).toHaveLength(1);
     expect(cut.unplaced[0]!.why).not.toBe('');
   });
+
+  it('calls the rolls bought for a phase one lot, told apart from ends of an earlier order for it', () => {
+    const lots = (stock: CutRequest['stock']): (string | null)[] => cutFilm(request({ stock })).cut.rolls.map((r) => r.lot);
+    expect(lots([])).toEqual(['order for P1']);
+    expect(lots([{ roll: 'S1', film: 'A', width_mm: 300, length_mm: 500, lot: 'order for P1' }])).toEqual(['order for P1, 2']);
+    expect(cutFilm(request()).stockAfter[0]!.lot).toBe('order for P1');
+  });
+
+  it('cuts ends of one earlier order as one lot: both panes of a side, one from each end', () => {
+    // Cut 36 1/2 in wide and 48 1/4 in long: each end holds one.
+    const end = (roll: string, lot: string | null) => ({ roll, film: 'A', width_mm: 1219.2, length_mm: 1_300, lot });
+    const windows = [{ dwelling: 'B1/1', window: optionWindow({ window: 'B1/1/W1', paneCount: 2 }) }];
+    expect(cutFilm(request({ windows, stock: [end('E1', 'order for P0'), end('E2', 'order for P0')] })).cut).toMatchObject({ cost_cents: 0, fromStock: [{ roll: 'E1' }, { roll: 'E2' }] });
+    expect(cutFilm(request({ windows, stock: [end('E1', null), end('E2', null)] })).cut).toMatchObject({ cost_cents: 44_000, fromStock: [] });
+    expect(cutFilm(request({ windows, stock: [end('E1', null), end('E2', null)], lots: 'any lot' })).cut).toMatchObject({ cost_cents: 0 });
+  });
 });

@@ -1,9 +1,10 @@
-import { cut, type CutJob, type CutPiece, type CutResult, type CutRoll, cutTogether, inchesText, type OwnerEntity, pieceOfPane, type PieceSize, type Roll, ticksOf_mm, type TogetherJob } from '#calc';
+import { cut, type CutJob, type CutPiece, type CutResult, type CutRoll, cutOneLot, cutTogether, inchesText, type LotJob, type OwnerEntity, pieceOfPane, type PieceSize, type Roll, ticksOf_mm, type TogetherJob } from '#calc';
+import { sideWord } from '../dwelling/facade-sets.js';
 import { grouped, sortedBy } from '../grouped.js';
 import type { OptionWindow } from '../options/option.js';
 import type { BoughtRoll, FilmCut, PlacedPiece } from './cut-types.js';
 import type { PlanTerms } from '../plan/terms.js';
-import type { CutRule } from './cut-types.js';
+import type { CutRule, LotPrice, LotRule } from './cut-types.js';
 
 /** Film on hand: a whole or part roll with an owner. */
 export interface StockRoll {
@@ -11,6 +12,7 @@ export interface StockRoll {
   readonly film: string;
   readonly width_mm: number;
   readonly length_mm: number;
+  /** null = not known: the roll is a lot of its own. */
   readonly lot: string | null;
 }
 
@@ -36,6 +38,8 @@ export interface CutRequest {
   readonly widest_mm: number | null;
   /** Whether all pieces share the rolls, or dwellings stay together; together costs film. */
   readonly rule?: CutRule;
+  /** Whether lots may be mixed on an elevation; one lot each where it is absent. */
+  readonly lots?: LotRule;
 }
 
 /** A layout with what it was asked for, for the checks and for the price of other rules. */
@@ -44,6 +48,8 @@ export interface CutMade {
   readonly job: CutJob;
   readonly result: CutResult;
   readonly cut: FilmCut;
+  /** Price of one lot an elevation; null where lots may be mixed. */
+  readonly lotPrice: LotPrice | null;
 }
 
 /** A cut list with what is left for the next phase. */
@@ -69,13 +75,28 @@ export interface Pane {
   readonly window: string;
   readonly paneNo: number;
   readonly piece: PieceSize;
+  /** Building and side. */
+  readonly elevation: string;
 }
 
+/** What is cut from one lot: a side of a building. */
+export const elevationOf = ({ dwelling, window }: WindowToCut): string => `${dwelling.split('/')[0] ?? ''} ${sideWord(window.azimuth_deg)}`;
+
 export function panesOf(request: CutRequest): Pane[] {
-  return sortedBy(request.windows, (w) => w.window.window).flatMap(({ dwelling, window }) => {
+  return sortedBy(request.windows, (w) => w.window.window).flatMap((toCut) => {
+    const { dwelling, window } = toCut;
     const piece = pieceOf(window, request.terms);
-    return Array.from({ length: window.paneCount }, (_, i): Pane => ({ id: `${window.window}/${String(i + 1)}`, dwelling, window: window.window, paneNo: i + 1, piece }));
+    const elevation = elevationOf(toCut);
+    return Array.from({ length: window.paneCount }, (_, i): Pane => ({ id: `${window.window}/${String(i + 1)}`, dwelling, window: window.window, paneNo: i + 1, piece, elevation }));
   }).filter((pane) => request.only?.has(pane.id) !== false);
+}
+
+/** What the rolls bought for a phase are called as one lot until their label is read; told apart from film of an earlier order for it. */
+function orderLot({ phase, stock }: CutRequest): string {
+  const known = new Set(stock.map((s) => s.lot));
+  let name = `order for ${phase}`;
+  for (let n = 2; known.has(name); n++) name = `order for ${phase}, ${String(n)}`;
+  return name;
 }
 
 /** Film sold by length, as wide as its building takes it; the price of a metre goes with the width. */
@@ -97,6 +118,7 @@ export function rollsOf(request: CutRequest): { readonly rolls: CutRoll[]; reado
   const fits = (width_mm: number): boolean => request.widest_mm === null || width_mm <= request.widest_mm + 1e-6;
   const stock = [...request.stock].filter((s) => fits(s.width_mm)).sort((a, b) => a.length_mm - b.length_mm || (a.roll < b.roll ? -1 : 1));
   const offers = sortedBy(request.offers.filter((o) => o.price_cents !== null && (o.isByLength === true || fits(o.width.mm))), (o) => o.id);
+  const lot = orderLot(request);
   return {
     rolls: [
       ...stock.map((s): CutRoll => ({ width_mm: s.width_mm, length_mm: s.length_mm, stock: 1 })),
@@ -104,7 +126,7 @@ export function rollsOf(request: CutRequest): { readonly rolls: CutRoll[]; reado
     ],
     names: [
       ...stock.map((s) => ({ roll: s.roll, lot: s.lot, stock: true, width: inchesText(ticksOf_mm(s.width_mm)) })),
-      ...offers.map((o) => ({ roll: o.id, lot: o.lot, stock: false, width: o.width.entered })),
+      ...offers.map((o) => ({ roll: o.id, lot, stock: false, width: o.width.entered })),
     ],
   };
 }
@@ -132,22 +154,31 @@ function placed(result: CutResult, panes: readonly Pane[], of: { readonly rollNa
   });
 }
 
-/** Dwelling by dwelling in the order of the request, or all panes of one size as one piece where the rule does not part dwellings. */
-export function jobOf(panes: readonly Pane[], request: Pick<CutRequest, 'mayRotate' | 'rule'>, rolls: readonly CutRoll[]): { readonly job: TogetherJob; readonly idOf: (pane: Pane) => string } {
+/** Whether elevations are kept to one lot: film in stock is there to be mixed, and the request does not allow it. */
+export const keepsLots = ({ lots }: Pick<CutRequest, 'lots'>, rolls: readonly CutRoll[]): boolean => lots !== 'any lot' && rolls.some((r) => r.stock !== undefined);
+
+/** Dwelling by dwelling in the order of the request, or all panes of one size as one piece where no rule parts dwellings or elevations. */
+export function jobOf(panes: readonly Pane[], request: Pick<CutRequest, 'mayRotate' | 'rule' | 'lots'>, of: Pick<ReturnType<typeof rollsOf>, 'rolls' | 'names'>): { readonly job: TogetherJob & LotJob; readonly idOf: (pane: Pane) => string } {
   const isPooled = (request.rule ?? 'pooled') === 'pooled';
-  const idOf = (p: Pane): string => (isPooled ? sizeKey(p.piece) : `${p.dwelling} ${sizeKey(p.piece)}`);
+  const isParted = keepsLots(request, of.rolls);
+  const idOf = (p: Pane): string => [...(isPooled ? [] : [p.dwelling]), ...(isParted ? [p.elevation] : []), sizeKey(p.piece)].join(' ');
   const same = [...grouped(panes, idOf)];
   const pieces = same.map(([id, [first, ...more]]): CutPiece => ({ id, width_mm: first!.piece.width_mm, length_mm: first!.piece.length_mm, count: 1 + more.length, mayRotate: request.mayRotate }));
   const groupOf = Object.fromEntries(same.map(([id, [first]]) => [id, first!.dwelling]));
+  const sides = Object.fromEntries(same.map(([id, [first]]) => [id, first!.elevation]));
   const crewOrder = [...new Set(panes.map((p) => p.dwelling))];
-  return { idOf, job: { pieces: sortedBy(pieces, (p) => p.id), rolls, groupOf, ...(request.rule === 'crew order' ? { crewOrder } : {}) } };
+  return { idOf, job: { pieces: sortedBy(pieces, (p) => p.id), rolls: of.rolls, groupOf, elevationOf: sides, lotOf: of.names.map((n) => (n.stock ? n.lot : null)), ...(request.rule === 'crew order' ? { crewOrder } : {}) } };
 }
 
-/** Cut by the rule; where a dwelling is too long for any roll, pooled after all, so that no pane is left out. */
-function laidOut(job: TogetherJob, rule: CutRule): CutResult {
-  if (rule === 'pooled') return cut(job);
-  const together = cutTogether(job);
-  return together.unplaced.some((u) => u.why.startsWith('no roll holds its whole group')) ? cut(job) : together;
+/** Cut by the rules; where a dwelling is too long for any roll, pooled after all, so that no pane is left out. */
+function laidOut(job: TogetherJob & LotJob, request: Pick<CutRequest, 'rule' | 'lots'>): { readonly result: CutResult; readonly lotPrice: LotPrice | null } {
+  const isPooled = (request.rule ?? 'pooled') === 'pooled';
+  const lay = isPooled ? cut : (part: CutJob): CutResult => cutTogether({ ...part, groupOf: job.groupOf, crewOrder: job.crewOrder });
+  const byLots = keepsLots(request, job.rolls) ? cutOneLot(job, lay) : null;
+  const result = byLots ?? lay(job);
+  if (!isPooled && result.unplaced.some((u) => u.why.startsWith('no roll holds its whole group'))) return laidOut(job, { ...request, rule: 'pooled' });
+  if (request.lots === 'any lot') return { result, lotPrice: null };
+  return { result, lotPrice: { rule: 'one lot an elevation', extraArea_m2: (byLots?.extraArea_mm2 ?? 0) / 1e6, extraCost_cents: byLots?.extraCost_cents ?? 0, why: null } };
 }
 
 /**
@@ -156,8 +187,8 @@ function laidOut(job: TogetherJob, rule: CutRule): CutResult {
 export function cutFilm(request: CutRequest): CutOutcome {
   const panes = panesOf(request);
   const { rolls, names } = rollsOf(request);
-  const { job, idOf } = jobOf(panes, request, rolls);
-  const result = laidOut(job, request.rule ?? 'pooled');
+  const { job, idOf } = jobOf(panes, request, { rolls, names });
+  const { result, lotPrice } = laidOut(job, request);
   const rollName = (i: number): string => {
     const offer = result.rolls[i]?.offer ?? 0;
     const before = result.rolls.slice(0, i).filter((r) => r.offer === offer).length;
@@ -189,5 +220,5 @@ export function cutFilm(request: CutRequest): CutOutcome {
     leftover: left.map(({ roll, width_mm, length_mm }) => ({ roll, width_mm, length_mm })),
     rolls: result.rolls.map((r, i) => ({ roll: rollName(i), source: r.source, lot: names[r.offer]!.lot, width_mm: r.width_mm, length_mm: r.length_mm ?? r.runningLength_mm, running_mm: r.runningLength_mm, left_mm: r.leftLength_mm })),
   };
-  return { stockAfter, cut: filmCut, made: { request, job, result, cut: filmCut } };
+  return { stockAfter, cut: filmCut, made: { request, job, result, cut: filmCut, lotPrice } };
 }

@@ -1,9 +1,8 @@
-import { checkLayout, cutTogether, inchesText, nearMisses, offCuts, ticksOf_mm } from '#calc';
-import { sideWord } from '../dwelling/facade-sets.js';
+import { checkLayout, cutOneLot, cutTogether, inchesText, nearMisses, offCuts, ticksOf_mm } from '#calc';
 import { grouped, sortedBy } from '../grouped.js';
 import type { PlanFinding } from '../plan/plan-finding.js';
-import { type CutMade, jobOf, panesOf, rollsOf } from './cut-list.js';
-import type { CutReview, CutRule, NearMissPanes, OffCutKept, RulePrice } from './cut-types.js';
+import { type CutMade, elevationOf, jobOf, panesOf, rollsOf } from './cut-list.js';
+import type { CutReview, CutRule, LotPrice, NearMissPanes, OffCutKept, OpenedFilmRoll, RulePrice } from './cut-types.js';
 import type { PricedPhase } from './price-by-rolls.js';
 
 const inches = (mm: number): string => inchesText(ticksOf_mm(mm));
@@ -20,7 +19,7 @@ function nearMissesOf({ request, job }: CutMade): NearMissPanes[] {
 /** What keeping dwellings together would cost, against the layout as it is where that is pooled. */
 function priceOf(rule: Exclude<CutRule, 'pooled'>, made: CutMade): RulePrice {
   const request = { ...made.request, rule };
-  const { job } = jobOf(panesOf(request), request, rollsOf(request).rolls);
+  const { job } = jobOf(panesOf(request), request, rollsOf(request));
   const together = cutTogether({ ...job, rounds: PRICE_ROUNDS });
   const group = together.unplaced.find((u) => u.why.startsWith('no roll holds its whole group'));
   if (group !== undefined) return { rule, extraArea_m2: 0, extraCost_cents: 0, why: `not to be had: ${group.why} (${group.piece})` };
@@ -38,15 +37,47 @@ function offCutsOf({ result, cut }: CutMade, later: readonly CutMade[]): OffCutK
   });
 }
 
-/** Elevations cut from film of different lots: rolls bought together count as one lot. */
-function mixedLotsOf({ request, cut }: CutMade): CutReview['mixedLots'] {
-  const lotOf = new Map(cut.rolls.map((r) => [r.roll, r.source === 'bought' ? 'the new order' : (r.lot ?? `${r.roll}, lot not known`)]));
-  const sideOf = new Map(request.windows.map((w) => [w.window.window, `${w.dwelling.split('/')[0] ?? ''} ${sideWord(w.window.azimuth_deg)}`]));
+/** Lots of each elevation of a cut, by the name the rolls' lots are called. */
+function lotsByElevation({ request, cut }: CutMade, nameOf: (roll: OpenedFilmRoll) => string): [elevation: string, lots: string[]][] {
+  const lotOf = new Map(cut.rolls.map((r) => [r.roll, nameOf(r)]));
+  const sideOf = new Map(request.windows.map((w) => [w.window.window, elevationOf(w)]));
   const bySide = grouped(cut.pieces, (p) => sideOf.get(p.window) ?? '');
-  return sortedBy([...bySide], ([side]) => side).flatMap(([elevation, pieces]) => {
-    const lots = [...new Set(pieces.map((p) => lotOf.get(p.roll) ?? ''))].sort();
-    return lots.length > 1 ? [{ elevation, lots }] : [];
+  return sortedBy([...bySide], ([side]) => side).map(([side, pieces]) => [side, [...new Set(pieces.map((p) => lotOf.get(p.roll) ?? ''))].sort()]);
+}
+
+const lotText = (r: OpenedFilmRoll): string => r.lot ?? `${r.roll}, lot not known`;
+
+/** Elevations cut from film of different lots: rolls bought together count as one lot. */
+function mixedLotsOf(made: CutMade): CutReview['mixedLots'] {
+  return lotsByElevation(made, (r) => (r.source === 'bought' ? 'the new order' : lotText(r))).flatMap(([elevation, lots]) => (lots.length > 1 ? [{ elevation, lots }] : []));
+}
+
+/** What one lot an elevation costs: as cut by it, or where lots are mixed by wish, what keeping them apart would. */
+function lotPriceOf(made: CutMade): LotPrice {
+  if (made.lotPrice !== null) return made.lotPrice;
+  const off: LotPrice = { rule: 'any lot', extraArea_m2: 0, extraCost_cents: 0, why: 'lots may be mixed on a side, as asked' };
+  if (mixedLotsOf(made).length === 0) return off;
+  const { lots: _, ...request } = made.request;
+  const kept = cutOneLot({ ...jobOf(panesOf(request), request, rollsOf(request)).job, rounds: PRICE_ROUNDS });
+  return { ...off, extraArea_m2: kept.extraArea_mm2 / 1e6, extraCost_cents: kept.extraCost_cents ?? 0 };
+}
+
+/** Sides named in one finding. */
+const MOST_NAMED = 5;
+
+/** Sides of which an earlier phase cut a part from another lot: said, not hindered. */
+function begunElsewhere(made: CutMade, earlier: readonly CutMade[]): PlanFinding[] {
+  const before = new Map<string, Set<string>>();
+  for (const one of earlier.filter((m) => m.cut.film === made.cut.film)) {
+    for (const [side, lots] of lotsByElevation(one, lotText)) before.set(side, new Set([...(before.get(side) ?? []), ...lots]));
+  }
+  const sides = lotsByElevation(made, lotText).flatMap(([side, lots]) => {
+    const old = before.get(side);
+    return old === undefined || lots.every((lot) => old.has(lot)) ? [] : [`${side} (${[...old].sort().join('; ')})`];
   });
+  if (sides.length === 0) return [];
+  const named = `${sides.slice(0, MOST_NAMED).join(', ')}${sides.length > MOST_NAMED ? ` and ${String(sides.length - MOST_NAMED)} more` : ''}`;
+  return [{ severity: 'note', subject: `${made.cut.phase}, film ${made.cut.film}`, text: `begun in an earlier phase from another lot: ${named}`, whatToDo: 'tell the owner that the shade may differ a little between years (common practice, no source); lay both side by side in daylight first' }];
 }
 
 /** Checks every layout by code of its own, and says near misses, off-cuts, mixed lots and the price of keeping dwellings together. */
@@ -61,10 +92,12 @@ export function cutReviews(phases: readonly PricedPhase[]): { readonly reviews: 
     nearMisses: nearMissesOf(made),
     offCuts: offCutsOf(made, all.slice(i + 1)),
     rules: (['dwelling together', 'crew order'] as const).map((rule) => priceOf(rule, made)),
+    oneLot: lotPriceOf(made),
     mixedLots: mixedLotsOf(made),
   }));
   const subject = (r: CutReview): string => `${r.phase}, film ${r.film}`;
   const faults = reviews.flatMap((r) => r.check.faults.map((text): PlanFinding => ({ severity: 'error', subject: subject(r), text: `the cut layout fails its check: ${text}`, whatToDo: 'do not cut from it; report it with the inventory' })));
-  const lots = reviews.flatMap((r) => r.mixedLots.map((m): PlanFinding => ({ severity: 'warning', subject: subject(r), text: `${m.elevation} side is cut from more than one lot (${m.lots.join('; ')}): the colour may differ`, whatToDo: 'lay the lots side by side in daylight before cutting, or take the part roll out of stock and plan again' })));
-  return { reviews, findings: [...faults, ...lots] };
+  const lots = reviews.flatMap((r) => r.mixedLots.map((m): PlanFinding => ({ severity: 'warning', subject: subject(r), text: `${m.elevation} side is cut from more than one lot (${m.lots.join('; ')}): the colour may differ`, whatToDo: r.oneLot?.rule === 'any lot' ? 'lay the lots side by side in daylight before cutting, or plan again with one lot a side' : 'no one lot holds all its panes, and some fit no roll on offer: lay the lots side by side in daylight before cutting, or add a wider roll to the film on offer' })));
+  const begun = all.flatMap((made, i) => begunElsewhere(made, all.slice(0, i)));
+  return { reviews, findings: [...faults, ...lots, ...begun] };
 }

@@ -1,6 +1,17 @@
 /** How the pieces of a phase share its rolls: the least film, a dwelling on one stretch, or dwellings in the order of work. */
 export type CutRule = 'pooled' | 'dwelling together' | 'crew order';
 
+/** Whether every elevation of a phase is cut from one lot of film, which is the default, or lots may be mixed to save film. */
+export type LotRule = 'one lot an elevation' | 'any lot';
+
+/** What cutting every elevation from one lot costs against cutting freely; `why` says where it is not in force. */
+export interface LotPrice {
+  readonly rule: LotRule;
+  readonly extraArea_m2: number;
+  readonly extraCost_cents: number;
+  readonly why: string | null;
+}
+
 /** A physical roll with what was cut off it. */
 export interface OpenedFilmRoll {
   readonly roll: string;
@@ -50,6 +61,8 @@ export interface CutReview {
   readonly nearMisses: readonly NearMissPanes[];
   readonly offCuts: readonly OffCutKept[];
   readonly rules: readonly RulePrice[];
+  /** Absent in plans kept before the rule was. */
+  readonly oneLot?: LotPrice;
   /** Elevations whose pieces come from more than one lot. */
   readonly mixedLots: readonly { readonly elevation: string; readonly lots: readonly string[] }[];
 }

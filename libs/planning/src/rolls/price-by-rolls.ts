@@ -3,7 +3,7 @@ import type { Choice } from '../choice/choice.js';
 import { type CutMade, cutFilm, type StockRoll, type WindowToCut } from './cut-list.js';
 import { grouped, sortedBy } from '../grouped.js';
 import type { OptionWindow } from '../options/option.js';
-import type { CutRule } from './cut-types.js';
+import type { CutRule, LotRule } from './cut-types.js';
 import type { PhaseSpending } from '../plan/plan.js';
 import type { FilmCut } from './cut-types.js';
 import type { PlanTerms } from '../plan/terms.js';
@@ -20,6 +20,8 @@ export interface RollPricing {
   readonly mayRotate: (film: Film) => boolean;
   /** How pieces share the rolls; pooled where it is absent. */
   readonly cutRule?: CutRule;
+  /** Whether lots may be mixed on an elevation; one lot each where it is absent. */
+  readonly lotRule?: LotRule;
   readonly windowsOf: (candidate: Candidate) => readonly OptionWindow[];
 }
 
@@ -108,6 +110,7 @@ function cutPhase(phase: Phase, lines: readonly Candidate[], at: { readonly of: 
       terms: of.terms,
       widest_mm: widths.length === 0 ? null : Math.min(...widths),
       ...(of.cutRule === undefined ? {} : { rule: of.cutRule }),
+      ...(of.lotRule === undefined ? {} : { lots: of.lotRule }),
     });
     cuts.push(outcome.made);
     shelf.shared = [...shelf.shared.filter((r) => !mine(r)), ...outcome.stockAfter.filter((r) => sharedNames.has(r.roll))];

@@ -1,8 +1,9 @@
 import { inchesText, ticksOf_mm } from '#calc';
-import type { FilmCut, PlacedPiece, Plan } from '#planning';
+import type { CutReview, FilmCut, PlacedPiece, Plan } from '#planning';
 import type { Book } from '../book.js';
 import { oneTableSheet } from '../one-table-sheet.js';
 import { SHEET } from '../sheet-names.js';
+import { markedCuts } from './film-again.js';
 import { FORMAT } from '../style.js';
 import type { TablePlace } from '../table.js';
 
@@ -23,6 +24,11 @@ function pieceRows(cut: FilmCut): PieceRow[] {
   ];
 }
 
+const lotText = ({ rule, extraArea_m2, extraCost_cents, why }: NonNullable<CutReview['oneLot']>): string => {
+  const price = extraCost_cents === 0 && extraArea_m2 === 0 ? 'no film more' : `${(extraCost_cents / 100).toFixed(2)} more, ${extraArea_m2.toFixed(1)} m²`;
+  return rule === 'any lot' ? `${why ?? ''}; one lot a side: ${price}` : `one lot a side, rolls ordered together being one: ${price} than cut freely; order them as one lot`;
+};
+
 /** Checks, near misses, ends and the price of keeping dwellings together, in sentences above the list. */
 function notesOf(plan: Plan): string[] {
   return plan.cutReviews.flatMap((r) => {
@@ -33,6 +39,7 @@ function notesOf(plan: Plan): string[] {
       `${at}: layout ${r.check.ok ? 'passed its independent check' : `FAILS its check: ${r.check.faults.join('; ')}`}. Cut ${r.rule}; ${rules.join('; ')}.`,
       ...r.nearMisses.map((n) => `${at}, near miss: ${String(n.panes)} panes of ${n.size} are ${n.over} in too wide for the ${n.roll} in roll.`),
       ...(ends.length === 0 ? [] : [`${at}, ends to stock (in): ${ends.join('; ')}.`]),
+      ...(r.oneLot === undefined ? [] : [`${at}, ${lotText(r.oneLot)}.`]),
       ...r.mixedLots.map((m) => `${at}: ${m.elevation} side comes from more than one lot: ${m.lots.join('; ')}.`),
     ];
   });
@@ -60,7 +67,7 @@ export function cutListSheet(book: Book, plan: Plan): TablePlace {
       { head: 'Pane', unit: '', width: 18, value: (r) => r.piece?.piece ?? r.unplaced },
       { head: 'Pieces', unit: '', width: 7, format: FORMAT.whole, isSummed: true, value: () => 1 },
     ],
-    rows: plan.cuts.flatMap(pieceRows),
+    rows: markedCuts(plan).flatMap(pieceRows),
     total: 'Total',
     none: 'Nothing is cut.',
   }).place;

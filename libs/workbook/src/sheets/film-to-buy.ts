@@ -1,5 +1,6 @@
 import { inchesText, ticksOf_mm } from '#calc';
 import type { FilmCut, Plan } from '#planning';
+import type { Worksheet } from 'exceljs';
 import type { Book } from '../book.js';
 import { address, dollars, fixed, live, paragraph, quoted, section, titleRow } from '../cells.js';
 import { type ChangedInputs, changedInputs } from '../changed-inputs.js';
@@ -7,6 +8,7 @@ import { printed } from '../print.js';
 import { SHEET } from '../sheet-names.js';
 import { FORMAT } from '../style.js';
 import { type Column, setWidths, type TablePlace, writeTable } from '../table.js';
+import { againColumns, againRows, keptColumns, markedCuts } from './film-again.js';
 
 interface BuyRow {
   readonly phase: string;
@@ -55,6 +57,8 @@ export interface FilmPlace {
   readonly cost: string;
   readonly costAsRun: string;
   readonly changed: ChangedInputs;
+  /** Rolls for panes to be done again and what is kept of the caps for them; null where there are none. */
+  readonly again: { readonly rolls: TablePlace; readonly kept: TablePlace } | null;
 }
 
 const COLUMN = { phase: 1, film: 2, price: 7, cost: 8, priceAsRun: 9, costAsRun: 10 } as const;
@@ -78,11 +82,21 @@ const endColumns: readonly Column<EndRow>[] = [
   { head: 'Length', unit: 'in', width: 12, value: (r) => inches(r.length_mm) },
 ];
 
+/** Film for panes to be done again, in tables of its own: it is kept of the caps and is no part of the lines' spending. */
+function writeAgain(sheet: Worksheet, at: number, plan: Plan): FilmPlace['again'] {
+  const money = plan.settled?.redoMoney ?? [];
+  if (money.length === 0 && markedCuts(plan).length === plan.cuts.length) return null;
+  section(sheet, at, 'To be done again: rolls for panes of work before; those cut by an earlier revision stand here until the panes are done');
+  const rolls = writeTable(sheet, at + 1, { columns: againColumns(plan.terms.currency), rows: againRows(plan), total: 'Total' });
+  section(sheet, rolls.nextRow, 'To be done again: kept of the caps');
+  return { rolls, kept: writeTable(sheet, rolls.nextRow + 1, { columns: keptColumns(plan, rolls), rows: money, total: 'Total' }) };
+}
+
 /** Whole rolls to buy by phase, film from stock, what is left over, and the waste beside the least possible. */
 export function filmSheet(book: Book, plan: Plan): FilmPlace {
   const sheet = book.open({ name: SHEET.film, frozen: { rows: 2, columns: 0 }, width: WIDTH });
   const bought = plan.cuts.flatMap((c) => c.bought.map((b): BuyRow => ({ ...b, phase: c.phase, film: c.film })));
-  const ends = (pick: 'fromStock' | 'leftover'): EndRow[] => plan.cuts.flatMap((c) => c[pick].map((r): EndRow => ({ ...r, phase: c.phase, film: c.film })));
+  const ends = (pick: 'fromStock' | 'leftover'): EndRow[] => markedCuts(plan).flatMap((c) => c[pick].map((r): EndRow => ({ ...r, phase: c.phase, film: c.film })));
   setWidths(sheet, buyColumns(plan.terms.currency));
   titleRow(sheet, SHEET.film, `${plan.name}: whole rolls by phase; film price before tax and freight. A boxed price may be changed: ${SHEET.payback} follows; what is bought stays as run.`);
   const buy = writeTable(sheet, 4, { columns: buyColumns(plan.terms.currency), rows: bought, total: 'Total' });
@@ -91,8 +105,10 @@ export function filmSheet(book: Book, plan: Plan): FilmPlace {
     if (rows.length === 0) row = paragraph(sheet, row, { text, longest: 100 }) + 1;
   };
   none(bought, 'Nothing is bought.');
+  const again = writeAgain(sheet, row, plan);
+  row = again?.kept.nextRow ?? row;
   section(sheet, row, 'Use of the film');
-  row = writeTable(sheet, row + 1, { columns: useColumns(), rows: plan.cuts, total: 'Total' }).nextRow;
+  row = writeTable(sheet, row + 1, { columns: useColumns(), rows: markedCuts(plan), total: 'Total' }).nextRow;
   section(sheet, row, 'From stock');
   row = writeTable(sheet, row + 1, { columns: endColumns, rows: ends('fromStock') }).nextRow;
   none(ends('fromStock'), 'No film from stock.');
@@ -101,5 +117,5 @@ export function filmSheet(book: Book, plan: Plan): FilmPlace {
   none(ends('leftover'), 'Nothing worth keeping.');
   printed(sheet, { columns: 10, rows: row, headRows: { first: 1, last: 2 } });
   const run = (column: number): string => `${quoted(SHEET.film)}!${fixed(column, buy.firstRow)}:${fixed(column, Math.max(buy.firstRow, buy.lastRow))}`;
-  return { table: buy, phases: run(COLUMN.phase), films: run(COLUMN.film), cost: run(COLUMN.cost), costAsRun: run(COLUMN.costAsRun), changed: changedInputs(SHEET.film, buy, [[COLUMN.price, COLUMN.priceAsRun]]) };
+  return { again, table: buy, phases: run(COLUMN.phase), films: run(COLUMN.film), cost: run(COLUMN.cost), costAsRun: run(COLUMN.costAsRun), changed: changedInputs(SHEET.film, buy, [[COLUMN.price, COLUMN.priceAsRun]]) };
 }
