@@ -3,12 +3,13 @@ import { contentHash, type PortfolioStore } from '#store';
 import { askedPortfolio, type PlanAsk } from './job/asked-portfolio.js';
 import { temperaturesBeside } from './bills/temperature-file.js';
 import { buildingWeather } from './job/building-weather.js';
+import { defaultsOf } from './job/plan-job.js';
 import { planPortfolio } from './plan-portfolio.js';
 import type { Plan, PlanFinding } from './plan/plan.js';
 import { bestUseNow, type NowAnswer, type NowQuestion } from './crew/best-use-now.js';
 import type { CutRule, LotRule } from './rolls/cut-types.js';
 import { type NoSuchFigure, type Receipt, receiptOf, type SurveyAgain, surveyAgain } from './receipt/index.js';
-import { afterWork } from './record/after-work.js';
+import { afterWork, type AfterWorkRequest } from './record/after-work.js';
 import type { OutlookOrder } from './uncertainty/outlook.js';
 import type { BetterPlan, Progress, Workers } from './workers.js';
 
@@ -40,6 +41,9 @@ export interface PlanOrder {
   readonly replan?: string;
 }
 
+/** What the built-in data say about work on site. */
+const siteRules = (catalogue: Catalogue): Pick<AfterWorkRequest, 'timeModel' | 'contractorMakesGood'> => ({ timeModel: catalogue.timeModel, contractorMakesGood: defaultsOf(catalogue)<boolean>('contractorMakesGood').value });
+
 /** Makes plans of the kept portfolio and keeps them: opens the built-in data once, reads weather, runs the spine on the workers it is given. */
 export class PlanningService {
   #catalogue: Catalogue | undefined;
@@ -53,7 +57,7 @@ export class PlanningService {
     const builtIn = (this.#catalogue ??= openCatalogue());
     const asked = askedPortfolio(await this.store.load(), order.ask);
     const parent = order.replan === undefined ? null : await this.#kept(order.replan);
-    const after = parent === null ? null : afterWork({ portfolio: asked, plan: parent, asOf: order.made.slice(0, 10), timeModel: builtIn.timeModel });
+    const after = parent === null ? null : afterWork({ portfolio: asked, plan: parent, asOf: order.made.slice(0, 10), ...siteRules(builtIn) });
     const portfolio = after?.portfolio ?? asked;
     const catalogue = after === null ? builtIn : { ...builtIn, timeModel: { ...builtIn.timeModel, ...after.time.model } };
     const { weather, findings } = buildingWeather(portfolio.buildings, catalogue, order.resolve);
@@ -90,7 +94,7 @@ export class PlanningService {
     const madeOn = order.made.slice(0, 10);
     // Windows that carry film already are no use of the time.
     const newest = (await this.store.plans())[0];
-    const portfolio = newest === undefined ? kept : afterWork({ portfolio: kept, plan: await this.#kept(newest.id), asOf: madeOn, timeModel: catalogue.timeModel }).portfolio;
+    const portfolio = newest === undefined ? kept : afterWork({ portfolio: kept, plan: await this.#kept(newest.id), asOf: madeOn, ...siteRules(catalogue) }).portfolio;
     const { weather } = buildingWeather(portfolio.buildings, catalogue, order.resolve);
     return bestUseNow({ portfolio, catalogue, weather, id: order.id, revision: 1, parent: null, madeOn, program: programVersion(), inputHash: contentHash(portfolio), findings: [] }, this.workers, question);
   }
@@ -107,7 +111,7 @@ export class PlanningService {
   async #surveyOf(plan: Plan, builtIn: Catalogue, resolve: PlanOrder['resolve']): Promise<SurveyAgain> {
     const kept = await this.store.load();
     const parent = plan.parent === null ? null : await this.#kept(plan.parent);
-    const after = parent === null ? null : afterWork({ portfolio: kept, plan: parent, asOf: plan.madeOn, timeModel: builtIn.timeModel });
+    const after = parent === null ? null : afterWork({ portfolio: kept, plan: parent, asOf: plan.madeOn, ...siteRules(builtIn) });
     const portfolio = after?.portfolio ?? kept;
     const { weather } = buildingWeather(portfolio.buildings, builtIn, resolve);
     const { id, revision, madeOn, program, inputHash } = plan;

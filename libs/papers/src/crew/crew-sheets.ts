@@ -119,7 +119,7 @@ export function crewSheets(plan: Plan, terms: PaperTerms): Promise<PaperFile> {
   const pieces = numberedPieces(plan);
   return planPaper(plan, terms, {
     title: terms.texts.sentences['crew.file'],
-    margin: 30,
+    margin: 24,
     frameSize: TEXT,
     draw: (paper, say) => {
       if (plan.workOrders.length === 0) {

@@ -1,9 +1,9 @@
-import type { Plan, WorkOrder } from '#planning';
+import type { KitItem, Plan, WorkOrder } from '#planning';
 import { rollText, shortRoll } from '../cuts/roll-sheets.js';
 import { check, text } from '../page/cell.js';
 import type { PaperFile } from '../page/paper-bytes.js';
 import type { Paper } from '../page/paper.js';
-import { factRows, heading } from '../page/parts.js';
+import { factRows, heading, runIn } from '../page/parts.js';
 import { writeTable } from '../page/table.js';
 import { type PaperTerms, planPaper } from '../paper-terms.js';
 import type { Say } from '../texts/texts.js';
@@ -33,6 +33,19 @@ function loads(plan: Plan): Load[] {
 
 const rollsText = (order: WorkOrder, say: Say): string => [...new Set(order.panes.map((p) => shortRoll(p.roll, order.phase)))].sort((a, b) => a.localeCompare(b, 'en', { numeric: true })).map((roll) => rollText(roll, say)).join(', ');
 
+/** Taken once for the day, whatever the number of dwellings. */
+const TOOLS: ReadonlySet<string> = new Set(['kit.tape', 'kit.ladder', 'kit.scraper', 'kit.sheet']);
+
+/** What the orders of a day take together: what is used up is added, of tools the most that any of them needs. */
+function dayKit(orders: readonly WorkOrder[]): KitItem[] {
+  const byWhat = new Map<string, KitItem>();
+  for (const item of orders.flatMap((o) => o.kit)) {
+    const before = byWhat.get(item.what)?.quantity ?? 0;
+    byWhat.set(item.what, { ...item, quantity: TOOLS.has(item.told?.key ?? '') ? Math.max(before, item.quantity) : before + item.quantity });
+  }
+  return [...byWhat.values()];
+}
+
 function writeLoad(paper: Paper, load: Load, of: { readonly plan: Plan; readonly say: Say }): void {
   const { say } = of;
   const { orders } = load;
@@ -49,6 +62,7 @@ function writeLoad(paper: Paper, load: Load, of: { readonly plan: Plan; readonly
     [say('kit.phase'), load.phase],
     [say('kit.total'), say('kit.total.said', { dwellings: say('count.dwellings', { count: orders.length }), panes: say('count.panes', { count: sum((o) => o.panes.length) }), best: (sum((o) => o.minutes.best) / 60).toFixed(0), low: (sum((o) => o.minutes.low) / 60).toFixed(0), high: (sum((o) => o.minutes.high) / 60).toFixed(0) })],
   ], TEXT);
+  if (load.day !== null) runIn(paper, { head: say('kit.day'), text: kitText(dayKit(orders), say) }, TEXT);
   heading(paper, say('kit.by'), 14);
   writeTable(paper, {
     columns: [

@@ -25,6 +25,8 @@ interface Place {
 }
 
 const SIDE = 3;
+/** White between a table and what stands above it. */
+const ABOVE = 2;
 
 function placesOf(paper: Paper, columns: readonly { readonly share: number }[]): Place[] {
   const all = columns.reduce((sum, c) => sum + c.share, 0);
@@ -91,8 +93,8 @@ export function writeTable<T>(paper: Paper, table: PaperTable<T>): void {
   const least = table.leastHeight ?? 0;
   const rows = table.rows.map((row, i) => layRow(table.columns.map((c) => c.cell(row, i))));
   const firstRow = rows[0] === undefined ? 0 : Math.max(least, rowHeight(rows[0])) + 2 * pad;
-  paper.y += 2;
-  paper.need(Math.min(headHeight + 2 * pad + firstRow, paper.bottom - paper.top));
+  paper.need(Math.min(ABOVE + headHeight + 2 * pad + firstRow, paper.bottom - paper.top));
+  paper.y += ABOVE;
   drawHead();
   for (const whole of rows) {
     let cells: readonly (readonly LaidPart[])[] = whole;

@@ -38,6 +38,14 @@ describe('the question put to the selection', () => {
     // 45 minutes of visit leave 59: one dwelling of 30 minutes.
     expect(choice.lines.map((l) => l.option.dwelling)).toEqual(['B1/1']);
   });
+
+  it('leaves out a limit of minutes that even all dwellings and the visit keep: 3 × 30 + 45 = 135', () => {
+    const limit = (crewMinutes: number) => {
+      const phases = [{ ...twoPhases([100_000, 0])[0]!, crewMinutes }];
+      return selectionProblem({ ...choiceTerms(worth, { phases, visit: () => ({ cents: 0, minutes: 45 }) }), options, workedCaps_cents: [100_000] }).problem.phases[0]!.crewMinutes;
+    };
+    expect([limit(134), limit(135)]).toEqual([134, undefined]);
+  });
 });
 
 describe('phases that can bind nothing', () => {

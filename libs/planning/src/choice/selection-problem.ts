@@ -157,7 +157,7 @@ function mostMinutes({ groups }: Posing, request: SelectionRequest): number[] {
     for (const { phases = [], crewMinutes = 0 } of options) for (const t of phases) longest.set(t, Math.max(longest.get(t) ?? 0, crewMinutes));
     for (const [t, minutes] of longest) {
       most[t]! += minutes;
-      seen[t]!.add(building);
+      if (building !== undefined) seen[t]!.add(building);
     }
   }
   return most.map((minutes, t) => minutes + [...seen[t]!].reduce((sum, id) => sum + Math.ceil(request.visit(request.buildings.get(id)!).minutes), 0));

@@ -147,6 +147,11 @@ describe('the calendar', () => {
       expect(calendar.load[0]!.expectedEmpty[0]!.kept).toBe(0);
     });
 
+    it('expects no common area to fall empty', () => {
+      const { calendar } = placed(five, { phases, isCommon: (dwelling) => dwelling !== 'B1/e' });
+      expect(calendar.load[0]!.expectedEmpty[0]).toMatchObject({ dwellings: 0.4, of: 1, kept: 0 });
+    });
+
     it('puts all early where no turnover rate is known', () => {
       const { calendar } = placed(five.map((o) => ({ ...o, building: building('B1') })), { phases });
       expect(calendar.days.every((d) => d.day < '2027-07-15')).toBe(true);

@@ -23,6 +23,8 @@ export interface CalendarRequest {
   readonly utcOffset_h?: (building: Building, day: string) => number | null;
   /** Last day for which move-outs of a building are known; null where none is. */
   readonly knownUntil?: (building: Building) => string | null;
+  /** Common areas do not fall empty. */
+  readonly isCommon?: (dwelling: string) => boolean;
   /** How much longer a new crew's first day takes; 1 for crews that know the work. */
   readonly firstDayFactor?: number;
 }
@@ -136,7 +138,7 @@ function expectedOf(opens: readonly OpenOrder[], of: CalendarRequest): Expected[
     const phase = of.phases.find((p) => p.id === order.phase);
     if (phase === undefined) return [];
     const room_min = of.hours.size * of.hours.hours_day * 60 - of.mobilisation_min(building);
-    const found = expectedEmpty({ phase, orders, knownUntil: of.knownUntil?.(building) ?? null, soonest: daysAfter(of.madeOn, Math.ceil(order.notice_h / 24)), room_min });
+    const found = expectedEmpty({ phase, orders: orders.filter((o) => of.isCommon?.(o.order.dwelling) !== true), knownUntil: of.knownUntil?.(building) ?? null, soonest: daysAfter(of.madeOn, Math.ceil(order.notice_h / 24)), room_min });
     return found === null ? [] : [{ ...found, phase: phase.id, orders }];
   });
 }
@@ -144,7 +146,7 @@ function expectedOf(opens: readonly OpenOrder[], of: CalendarRequest): Expected[
 /** In later years work waits for dwellings expected to fall empty: these orders are tried from a day of their own on. */
 function heldDays(expected: readonly Expected[], of: CalendarRequest): ReadonlyMap<OpenOrder, string> {
   const laterOnes = laterPhases(of.phases, of.madeOn);
-  return new Map(expected.filter((e) => laterOnes.has(e.phase)).flatMap((e) => [...heldOrders(e.orders.filter((o) => o.empty === null && o.waits === undefined), e)]));
+  return new Map(expected.filter((e) => laterOnes.has(e.phase)).flatMap((e) => [...heldOrders(e.orders.filter((o) => o.empty === null && o.waits === undefined && of.isCommon?.(o.order.dwelling) !== true), e)]));
 }
 
 /** Books known empty dwellings first, then the rest, then those that wait for a dwelling to fall empty. */

@@ -58,6 +58,7 @@ function lastMoveOuts({ portfolio, tasks }: CrewRequest): (building: Building) =
 export function crewWork(phases: readonly PricedPhase[], of: CrewRequest): CrewWork {
   const { defaultOf } = of;
   const book = assumptionBook();
+  const common = new Set(of.tasks.filter((t) => t.dwelling.kind === 'common area').map((t) => t.dwelling.id));
   const clockOf = wallClocks(of.buildings, of.tasks);
   const request: WorkOrderRequest = {
     ...of,
@@ -78,6 +79,7 @@ export function crewWork(phases: readonly PricedPhase[], of: CrewRequest): CrewW
     noAccess: { share: book.take({ group: 'crew', field: 'visits where nobody opens' }, null, defaultOf<number>('noAccessShare')), source },
     madeOn: of.madeOn,
     knownUntil: lastMoveOuts(of),
+    isCommon: (dwelling) => common.has(dwelling),
     shadeOn: request.shadeOn,
     utcOffset_h: (building, day) => utcOffset_h(building, clockOf(building).ahead_h(day)),
     firstDayFactor: isNew ? of.timeModel.firstDayFactor : 1,

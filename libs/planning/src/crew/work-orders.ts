@@ -186,9 +186,9 @@ function accessOn({ order, empty }: OpenOrder, found: DayFound | null, planned: 
 /** Which clock the times of shade are by, and what counts as shade. */
 function shadeCautions([first]: readonly ShadeTime[]): Told[] {
   if (first === undefined) return [];
-  const { clock, tariff, sunlitShare } = first;
-  const byClock = tariff === undefined ? told('caution.shadeClock') : told(clock === 'daylight' ? 'caution.shadeDaylight' : 'caution.shadeStandard', { tariff });
-  return [byClock, ...(sunlitShare === undefined ? [] : [told('caution.shadeGlass', { share: (sunlitShare * 100).toFixed(0) })])];
+  const { clock, tariff } = first;
+  const share = ((first.sunlitShare ?? 0) * 100).toFixed(0);
+  return [tariff === undefined ? told('caution.shadeClock', { share }) : told(clock === 'daylight' ? 'caution.shadeDaylight' : 'caution.shadeStandard', { share, tariff })];
 }
 
 /** The order on its day: access, notice and the shade of each side are those of the day; without a day, of the first day it may be done. */

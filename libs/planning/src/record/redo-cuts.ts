@@ -51,7 +51,7 @@ export function redoFilm(panes: readonly RedoPaneOf[], of: { readonly plan: Plan
 export function redoMoney(work: readonly RedoWork[], film: RedoFilm, of: { readonly materialTaxShare: number }): RedoMoney[] {
   const filmOf = (phase: string): number => film.cuts.filter((c) => c.phase === redoPhase(phase)).reduce((sum, c) => sum + c.cost_cents * (1 + of.materialTaxShare), 0);
   const own = grouped(sortedBy(work.filter((w) => w.phase !== null), (w) => w.phase ?? ''), (w) => w.phase ?? '');
-  return [...own].map(([phase, all]) => ({ phase, film_cents: Math.round(filmOf(phase)), work_cents: all.reduce((sum, w) => sum + w.work_cents, 0), minutes: Math.round(all.reduce((sum, w) => sum + w.minutes.best, 0)) }));
+  return [...own].map(([phase, all]) => ({ phase, film_cents: Math.round(filmOf(phase)), work_cents: all.reduce((sum, w) => sum + w.work_cents, 0), minutes: Math.round(all.reduce((sum, w) => sum + (w.crew === 'contractor' ? 0 : w.minutes.best), 0)) }));
 }
 
 /** Of what was kept for panes to be done again, the part whose panes are done since: it is spent. */

@@ -30,10 +30,9 @@ export const crewSentences = {
   'caution.fogged': 'Fogged sealed unit listed: do not film a pane that is wet inside; write FOG and go on.',
   'caution.cold': 'No filming on a day below 50 °F outdoors (trade practice); the film sheet wins.',
   'caution.sunAllDay': 'The {side} side has sun from sunrise to sunset that day: film it early or hang a sheet outside.',
-  'caution.shadeClock': 'Times of shade are standard time: the survey does not say whether clocks change here. Add an hour while they show daylight time.',
-  'caution.shadeDaylight': 'Times of shade are those of the clock on the wall, daylight time that day (dates as tariff {tariff} has them).',
-  'caution.shadeStandard': 'Times of shade are those of the clock on the wall, standard time that day (dates as tariff {tariff} has them).',
-  'caution.shadeGlass': 'A side counts as in shade while at most {share} % of the glass to be filmed there has sun. Trees not on the surveyed skyline bring shade earlier.',
+  'caution.shadeClock': 'Shade: at most {share} % of the glass in sun, by standard time (it is not known whether clocks change here; add an hour on daylight time). Trees not surveyed bring more.',
+  'caution.shadeDaylight': 'Shade: at most {share} % of the glass in sun, by the clock on the wall, daylight time that day (dates of tariff {tariff}). Trees not surveyed bring more.',
+  'caution.shadeStandard': 'Shade: at most {share} % of the glass in sun, by the clock on the wall, standard time that day (dates of tariff {tariff}). Trees not surveyed bring more.',
 
   'step.measure': 'Measure every pane before anything is cut: three widths, three heights, the smallest counts; write them in. Where the glass is larger than its piece allows, cut nothing from that roll: send the sizes to the office and cut by the new layout of the rest of the roll.',
   'step.cut': 'Cut {films} from the roll and place named at each pane; label the piece with dwelling, room, pane and which end is up.',

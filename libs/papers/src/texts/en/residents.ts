@@ -33,6 +33,8 @@ export const residents = {
   'notice.none': 'No occupied dwelling is planned.',
   'notice.to': 'To the residents of',
   'notice.when': 'Day and time of entry',
+  'notice.about': '{day}, from about {start}',
+  'notice.changed': 'If changed: day and time',
   'notice.given': 'Given on',
   'notice.by': 'By',
   'notice.call': 'Questions to',

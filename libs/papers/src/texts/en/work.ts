@@ -113,6 +113,7 @@ export const work = {
   'kit.continued': '{head}, continued',
   'kit.total': 'In all',
   'kit.total.said': '{dwellings}, {panes}, {best} person-hours ({low} to {high})',
+  'kit.day': 'Together',
   'kit.by': 'By dwelling, in the order of the day',
   'kit.col.loaded': 'Loaded',
   'kit.col.dwelling': 'Dwelling, from',
