@@ -1,5 +1,5 @@
 import { spawnSync } from 'node:child_process';
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 
@@ -45,6 +45,16 @@ describe('exit codes', () => {
     expect(kept('rank', '--most', 'all').code).toBe(2);
     expect(rollout('rank', '--colour').code).toBe(2);
   }, 120_000);
+
+  it('are 2 for a database that is not there, and none is made by a command that only reads', () => {
+    const missing = join(folder, 'mistyped.sqlite');
+    const asks = [['rank'], ['plan'], ['export'], ['explain', 'QA/101'], ['papers', '--out', folder], ['calendar'], ['verify'], ['ledger'], ['receipt', '--list'], ['now', '--hours', '3', '--dwellings', 'QA/101'], ['relay'], ['bills', 'show'], ['bills', 'fit'], ['sign', 'p'], ['record', join(folder, 'r.csv')], ['check', SURVEY], ['shadow-line', '--dwelling', 'QA/101', '--window', 'W01', '--at', '2026-07-15T15:30']];
+    writeFileSync(join(folder, 'r.csv'), 'day,kind,dwelling\n2026-07-15,done,QA/101\n');
+    for (const ask of asks) {
+      expect([ask[0], rollout(...ask, '--database', missing)]).toMatchObject([ask[0], { code: 2, out: '', said: `There is no database at ${missing}; import first: rollout import <folder> --database ${missing}\n` }]);
+      expect(existsSync(missing)).toBe(false);
+    }
+  }, 240_000);
 
   it('are 1 where there is nothing to work on yet, and 3 where rows were rejected', () => {
     expect(rollout('rank', '--database', ':memory:').code).toBe(1);

@@ -1,5 +1,5 @@
 import { wholeDollarsText } from '#calc';
-import type { CapCurve, Closing, DwellingReason, Explanations, Plan, ToEnter } from '#planning';
+import type { CapCurve, Closing, DwellingReason, Explanations, Plan, ToEnter, WithLetters } from '#planning';
 import { counted, tableText } from './said.js';
 
 const dollars = wholeDollarsText;
@@ -23,21 +23,28 @@ function capLine(plan: Plan, cap: ToEnter['cap']): string[] {
   return [`${phases.length > 1 ? `caps of ${cap.of} raised alike to` : `a cap of ${cap.of} of`} ${cap.exact ? '' : 'about '}${dollars(cap.cap_cents)}${phases.length > 1 ? ' in all' : ''}, today ${dollars(today)}; film priced by the piece`];
 }
 
-const visitNote = (visit_cents: number | null | undefined): string => (visit_cents == null ? '' : ` The plan does not go to its building that year: a visit, worth ${dollars(visit_cents)}, comes on top, shared by all dwellings done on it.`);
+const visitNote = (visit_cents: number | null | undefined): string[] => (visit_cents == null ? [] : [`  The plan does not visit its building in that year: a visit comes on top, ${dollars(visit_cents)} of value, shared by all dwellings done on it.`]);
+
+/** What letters are enough for, or what is needed beside them. */
+function letterLines(waiting: WithLetters, isSecond: boolean): string[] {
+  const { letters, way, phase, visit_cents, short_cents } = waiting;
+  const beside = closingLines(waiting);
+  const all = letters.map((l) => `  letter: ${l}`);
+  const once = letters.length === 1 ? 'this letter is there' : `these ${String(letters.length)} letters are there`;
+  if (short_cents > 0 && beside.length === 0) return [`No price and no saving would let ${way} enter, even when ${once}:`, ...all];
+  const head = `It would ${isSecond ? 'also ' : ''}enter with ${way} in ${phase} once ${once}`;
+  if (short_cents === 0) return [`${head}; nothing more is needed:`, ...all, ...visitNote(visit_cents)];
+  return [`${head}, and with one of these beside:`, ...all, ...beside.map((l) => `  beside: ${l}`), ...visitNote(visit_cents)];
+}
 
 /** What would have to be true for it to enter. */
 function enterLines(plan: Plan, { toEnter }: DwellingReason): string[] {
   if (toEnter === null) return [];
-  const { way, visit_cents, cap, withLetters } = toEnter;
-  const alone = [...closingLines(toEnter), ...capLine(plan, cap)];
-  const now = alone.length === 0 ? [] : [`It would enter${way === undefined ? '' : `, with ${way},`} with one of these:${visitNote(visit_cents)}`, ...alone.map((l) => `  ${l}`)];
-  if (withLetters == null) return now;
-  const letters = `${counted(withLetters.letters.length, 'letter')} (${withLetters.letters.join('; ')})`;
-  const head = `${now.length === 0 ? 'It would enter' : 'Or it would enter'}, with ${withLetters.way}, with the ${letters}`;
-  const visit = visitNote(withLetters.visit_cents);
-  if (withLetters.short_cents === 0) return [...now, `${head}; nothing more is needed.${visit}`];
-  const beside = closingLines(withLetters);
-  return [...now, ...(beside.length === 0 ? [`No price and no saving would let it enter, with or without the ${letters}.`] : [`${head}, and one of these beside:${visit}`, ...beside.map((l) => `  ${l}`)])];
+  const { way, phase, visit_cents, cap, withLetters } = toEnter;
+  const alone = [...closingLines(toEnter), ...capLine(plan, cap)].map((l) => `  ${l}`);
+  const how = way === undefined || phase === undefined ? '' : ` with ${way} in ${phase}`;
+  const now = alone.length === 0 ? [] : [`It would enter${how}, with one of these:`, ...alone, ...visitNote(visit_cents)];
+  return [...now, ...(withLetters == null ? [] : letterLines(withLetters, now.length > 0))];
 }
 
 function priceLines({ prices, reserve }: Explanations): string[] {
@@ -58,7 +65,9 @@ export function dwellingText(plan: Plan, dwelling: string): string | null {
   if (explanations === undefined || reason === undefined) return not === undefined ? null : `${dwelling}: not in the plan; ${not.why}.`;
   const reserve = explanations.reserve.find((r) => r.dwelling === dwelling);
   const ways = reason.ways.map((w) => [w.words ?? w.option, w.phase, dollars(w.value_cents), dollars(w.cost_cents), dollars(w.ahead_cents)]);
+  const done = plan.settled?.done.find((d) => d.dwelling === dwelling && d.panesDone > 0);
   return [
+    ...(done === undefined ? [] : [`${dwelling}: film is on ${counted(done.panesDone, 'pane')}, done by ${done.lastDay}. For what is left:`]),
     `${dwelling}: ${reason.phase === null ? 'not in the plan' : `in the plan, ${reason.phase}`}; ${reason.why}.`,
     ...(reserve === undefined ? [] : [`Place ${reserve.place} of the reserve${reserve.newVisit ? ', with a visit of its own' : ''}.`]),
     ...enterLines(plan, reason),

@@ -22,10 +22,12 @@ export const counted = (count: number, one: string, many = `${one}s`): string =>
 /** A text as a sentence: a capital at its start, a full stop at its end. */
 export const sentence = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1) + (/[.!?]$/.test(words) ? '' : '.');
 
+const DAY = /^\d{4}-\d{2}-\d{2}$/;
+
 /** A table of plain text: columns as wide as their widest cell, numbers to the right. */
 export function tableText(head: readonly string[], rows: readonly (readonly string[])[]): string {
   const widths = head.map((title, i) => Math.max(title.length, ...rows.map((row) => (row[i] ?? '').length)));
-  const isNumber = head.map((_, i) => rows.every((row) => /^[-−$0-9.,%–… ]*$/.test(row[i] ?? '')));
+  const isNumber = head.map((_, i) => rows.every((row) => /^[-−$0-9.,%–… ]*$/.test(row[i] ?? '') && !DAY.test(row[i] ?? '')));
   const line = (cells: readonly string[]): string => cells.map((cell, i) => (isNumber[i] === true ? cell.padStart(widths[i]!) : cell.padEnd(widths[i]!))).join('  ').trimEnd();
   return [line(head), widths.map((w) => '-'.repeat(w)).join('  '), ...rows.map(line)].join('\n');
 }

@@ -69,13 +69,16 @@ export function billsOfMeters(bills: readonly Placed<Bill>[], meters: ReadonlySe
 /** Site records of windows that stand in their dwelling, by its own survey or by its plan type. */
 export function recordsOfWindows(records: readonly Placed<SiteRecord>[], of: { readonly windows: readonly Window[]; readonly dwellings: readonly Dwelling[] }, findings: FindingList): readonly Placed<SiteRecord>[] {
   if (records.length === 0) return records;
-  const ids = new Set(of.windows.map(({ id }) => id));
+  const windows = new Map(of.windows.map((w) => [w.id, w]));
   const plans = new Map(of.dwellings.map(({ id, planType }) => [id, planType]));
-  return keep(records, ({ window, dwelling }) => {
-    if (window === null || ids.has(window)) return null;
+  return keep(records, ({ window, dwelling, pane }) => {
+    if (window === null) return null;
     const plan = plans.get(dwelling ?? '') ?? null;
-    const mark = window.slice(window.lastIndexOf('/') + 1);
-    return plan !== null && ids.has(`${plan}/${mark}`) ? null : orphan('window', window, 'window of the dwelling');
+    const own = windows.get(window) ?? windows.get(`${plan ?? ''}/${window.slice(window.lastIndexOf('/') + 1)}`);
+    if (own === undefined) return orphan('window', window, 'window of the dwelling');
+    const panes = (own.liteRows ?? 1) * (own.liteColumns ?? 1);
+    if (pane === null || pane <= panes) return null;
+    return { column: 'pane', value: String(pane), code: 'out-of-range', expected: panes === 1 ? '1: the window has one pane' : `1…${String(panes)}: the window has ${String(panes)} panes`, whatToDo: 'count the panes from the top left, row by row, or leave the cell blank for all of them' };
   }, findings);
 }
 

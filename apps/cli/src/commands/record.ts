@@ -1,5 +1,6 @@
 import { reportText, writtenText } from '../findings-text.js';
 import { withStore } from '../line.js';
+import { counted } from '../said.js';
 import { type AddCommand, DATABASE_OPTION, print, type Shared } from './command.js';
 import { codeOf, writeRejects } from './rejects.js';
 import { Unusable } from '../unusable.js';
@@ -12,8 +13,11 @@ interface RecordOptions extends Shared {
 }
 
 async function undone(id: string, options: RecordOptions): Promise<void> {
-  const counts = await withStore(options.database, (store) => store.undoImport(id));
-  print({ import: id, ...counts }, () => `import ${id} undone: ${String(counts.removed)} records removed, ${String(counts.restored)} as they were before, ${String(counts.keptAsChanged)} left because they were changed since`, options.json);
+  const counts = await withStore(options.database, async (store) => {
+    if (!(await store.imports()).some((i) => i.id === id)) throw new Unusable(`There is no import ${id}.`);
+    return store.undoImport(id);
+  });
+  print({ import: id, ...counts }, () => `Import ${id} is undone: ${counted(counts.removed, 'record')} removed, ${String(counts.restored)} put back as before, ${String(counts.keptAsChanged)} left as they are because they were changed since. A plan made with them stays; \`rollout plan\` makes a new one.`, options.json);
 }
 
 export const record: AddCommand = (program) => {

@@ -49,7 +49,7 @@ export const siteRecordTable = defineTable({
     const kind = of.kind ?? 'done';
     for (const [first = 'kind', ...others] of NEEDS[kind]) {
       if ([first, ...others].some((key) => of[key] !== null)) continue;
-      say(first, wrong('missing-value', `${[first, ...others].map((key) => siteRecordColumns[key].name).join(' or ')} for a record of ${kind}`, 'fill it in'));
+      say(first, wrong('missing-value', `${[first, ...others].map((key) => siteRecordColumns[key].name).join(' or ')} for a record of ${kind}`, kind === 'broken-pane' && first === 'note' ? 'write how it broke, who was near and who was told' : 'fill it in'));
       return [];
     }
     const window = windowId(of);

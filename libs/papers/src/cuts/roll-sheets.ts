@@ -31,7 +31,7 @@ export function rollText(name: string, say: Say): string {
   const stock = /^(.*) stock (\d+)$/.exec(name);
   const piece = /^piece cut for (.*)$/.exec(name);
   if (name === planSentences['note.notLaid']) return say('note.notLaid');
-  if (stock !== null) return say('roll.stock', { roll: stock[1] ?? '', number: stock[2] ?? '' });
+  if (stock !== null) return say('roll.stock', { roll: rollText(stock[1] ?? '', say), number: stock[2] ?? '' });
   return piece === null ? name : say('roll.piece', { pane: piece[1] ?? '' });
 }
 

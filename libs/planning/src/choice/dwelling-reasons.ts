@@ -72,7 +72,7 @@ function whyOut(best: PricedWay, of: ReasonQuestion): string {
 /** What letters would change, in words after what is so today. */
 function afterLetters({ letters, way, value_cents, short_cents }: WithLetters, of: ReasonQuestion): string {
   const then = `with ${letters.length === 1 ? 'it' : 'them'} ${way}`;
-  const waits = `waits for ${letters.join(' and for ')}`;
+  const waits = `waits for ${letters.length === 1 ? letters[0]! : `${String(letters.length)} letters: ${letters.join('; ')}`}`;
   if (value_cents <= 0) return `${waits}; even ${then} would be ${value_cents === 0 ? 'worth nothing' : `${dollars(-value_cents)} short`} over the life of the film, ${payers(of)}`;
   if (short_cents > 0) return `${waits}; ${then} would be worth ${dollars(value_cents)}, ${payers(of)}, but its money and hours bring ${dollars(short_cents)} more elsewhere`;
   return `${waits}; ${then} would be worth ${dollars(value_cents)}, ${payers(of)}`;

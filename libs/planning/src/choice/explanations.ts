@@ -46,6 +46,8 @@ export interface WithLetters extends Closing {
 export interface ToEnter extends Closing {
   /** Film and sides in words; absent in plans kept before. */
   readonly way?: string;
+  /** The year it would be done in; absent in plans kept before. */
+  readonly phase?: string;
   /** A visit of the building to be paid beside, shared by all dwellings done on it; null where the plan goes there anyway or the gap holds it. */
   readonly visit_cents?: number | null;
   /** Cap from which the best plan holds it; null where no curve tells. */

@@ -6,9 +6,11 @@ const SIDES = ['N', 'NE', 'E', 'SE', 'S', 'SW', 'W', 'NW'];
 /** A side of a building by its letters on a compass. */
 export const sideLetters = (azimuth_deg: number): string => SIDES[Math.round((((azimuth_deg % 360) + 360) % 360) / 45) % 8] ?? 'N';
 
+const joined = (parts: readonly string[]): string => (parts.length < 2 ? parts.join('') : `${parts.slice(0, -1).join(', ')} and ${parts.at(-1) ?? ''}`);
+
 /** An option as one says it: film B on S and W; film A on E, film B on W (panes that need no letter). */
 export function optionWords({ id, facades, films }: Pick<FilmOption, 'id' | 'facades' | 'films'>): string {
   const sides = facades.map((azimuth_deg, i) => ({ side: sideLetters(azimuth_deg), film: films[i] ?? films[0] ?? '' }));
-  const each = [...grouped(sides, (s) => s.film)].map(([film, own]) => `film ${film} on ${[...new Set(own.map((s) => s.side))].join(' and ')}`);
+  const each = [...grouped(sides, (s) => s.film)].map(([film, own]) => `film ${film} on ${joined([...new Set(own.map((s) => s.side))])}`);
   return each.join(', ') + (id.endsWith('|ready panes') ? ' (panes that need no letter)' : '');
 }

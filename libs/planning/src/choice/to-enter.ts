@@ -94,6 +94,7 @@ export function withLetters(options: readonly FilmOption[], of: ReasonQuestion &
 export function needs(option: FilmOption, phase: number, of: ReasonQuestion & { readonly short_cents: number; readonly cent: number; readonly isPosed: boolean }): ToEnter {
   return {
     way: optionWords(option),
+    phase: of.settings.phases[phase]!.id,
     ...closingIn(option, phase, of),
     // At the prices of the choice the visit is in the gap already.
     visit_cents: of.isPosed ? null : newVisit_cents(option.building, phase, of),

@@ -69,7 +69,7 @@ function fallOf(of: ShadowQuestion, azimuth_deg: number, sun: { readonly altitud
 const inches = (mm: number): string => inchesText(ticksOf_mm(mm));
 
 function wordsOf(of: ShadowQuestion, fall: Fall, turned: ShadowLine['ifTurned']): Told {
-  const { at } = of;
+  const at = of.at.replace('T', ' ');
   const wall = told('shadow.wall', { side: toldWord('side', sideWord(of.azimuth_deg)), azimuth: of.azimuth_deg.toFixed(0) });
   if (fall.down_mm === null) return told('shadow.noSun', { at, wall });
   if (fall.sunlitShare === 0) return told('shadow.allShade', { at, wall });

@@ -57,7 +57,7 @@ describe('a revision after work', () => {
     expect(after(day).portfolio.phases[0]!.cap_cents).toBe(48_500 - 7_360);
     expect(settledWords({ settled: after(day).settled })).toEqual([
       'Made again after plan p1, with what was recorded up to 2026-09-01: 1 pane done in 1 dwelling; 1 pane to be done again or not reached.',
-      'O/1: of the cap of $1,000, $515 is spent, $74 is kept for 1 pane to be done again; $411 is left to plan with.',
+      'O/1: of the cap of $1,000, $515 is spent (the film of the year, and the work done at its recorded minutes), $74 is kept for 1 pane to be done again; $411 is left to plan with.',
     ]);
   });
 
@@ -146,6 +146,12 @@ describe('a revision after work', () => {
     const done = again([...day, record({ day: '2026-09-20', window: 'B1/1/W1', pane: 2 })]);
     expect(done).toMatchObject({ redo: [], redoCuts: [], redoMoney: [] });
     expect(done.spent[0]!.spent_cents).toBe(51_500 + 7_360);
+  });
+
+  it('says which records are of a day to come, and does not count them', () => {
+    const { findings, settled } = after([record({ day: '2062-08-04', dwelling: 'B1/1' })]);
+    expect(settled.done).toEqual([]);
+    expect(findings).toMatchObject([{ severity: 'warning', text: '1 record is of a day after 2026-09-01 and is not counted yet', whatToDo: 'correct the day if it is mistyped: 2062-08-04' }]);
   });
 
   it('changes nothing where nothing was recorded', () => {

@@ -55,6 +55,13 @@ function capsAfter(phases: readonly Phase[], of: { readonly spent: readonly Spen
   });
 }
 
+/** A day to come is most often a slip of the pen. */
+function aheadFindings(records: readonly SiteRecord[], asOf: string): PlanFinding[] {
+  const ahead = records.filter((r) => r.day > asOf);
+  const days = [...new Set(ahead.map((r) => r.day))].sort().join(', ');
+  return ahead.length === 0 ? [] : [toldFinding({ severity: 'warning', subject: 'site records' }, told('record.ahead', { count: ahead.length, day: asOf }), told('record.ahead.toDo', { days }))];
+}
+
 function moneyFindings(spent: readonly SpentMoney[], phases: readonly Phase[], asOf: string): PlanFinding[] {
   return spent.flatMap((s): PlanFinding[] => {
     const phase = phases.find((p) => p.id === s.phase);
@@ -112,7 +119,7 @@ export function afterWork(request: AfterWorkRequest): AfterWork {
   return {
     portfolio: { ...portfolio, phases: phasesLeft(portfolio.phases, { spent, kept, done, asOf }), locks: locksAfter(portfolio.locks, done, asOf), rolls: rollsNow(stocked, { left: film.left, opened }) },
     settled,
-    findings: [...happened.findings, ...moneyFindings(spent, portfolio.phases, asOf), ...redoFindings(work, kept, plan.terms)],
+    findings: [...aheadFindings(portfolio.siteRecords, asOf), ...happened.findings, ...moneyFindings(spent, portfolio.phases, asOf), ...redoFindings(work, kept, plan.terms)],
     time,
   };
 }
