@@ -55,18 +55,23 @@ const fullest: Take = (from, room_mm2) => {
   return taken;
 };
 
-/** Several ways to give whole elevations to the lots in stock, each held by the lot's rolls as really cut; the first takes nothing from stock. */
-export function lotChoices(shop: LotShop): LotChoice[] {
+/** Several ways to give whole elevations to the lots in stock, each held by the lot's rolls as really cut and found when it is asked for; the last takes nothing from stock. */
+export function* lotChoices(shop: LotShop): Generator<LotChoice, void, undefined> {
   const tests = { left: MOST_TESTS };
   const freely = (e: Elevation): number => (shop.freelyFromStock_mm2.get(e.name) ?? 0) / e.area_mm2;
   const ways: Take[] = [inTurn((a, b) => freely(b) - freely(a) || b.area_mm2 - a.area_mm2), fullest, inTurn((a, b) => b.area_mm2 - a.area_mm2), inTurn((a, b) => a.area_mm2 - b.area_mm2)];
   const bySize = [...shop.lots].sort((a, b) => a.area_mm2 - b.area_mm2);
-  const choices = ways.flatMap((take) => [bySize.toReversed(), bySize].map((lots) => choiceOf(shop, { lots, take, tests })));
   const seen = new Set<string>();
-  return [new Map(), ...choices].filter((choice: LotChoice) => {
-    const key = [...choice].map(([e, lot]) => `${e.name}>${lot.name}`).sort().join('|');
-    return !seen.has(key) && seen.add(key);
-  });
+  for (const take of ways) {
+    for (const lots of [bySize.toReversed(), bySize]) {
+      const choice = choiceOf(shop, { lots, take, tests });
+      const key = [...choice].map(([e, lot]) => `${e.name}>${lot.name}`).sort().join('|');
+      if (key === '' || seen.has(key)) continue;
+      seen.add(key);
+      yield choice;
+    }
+  }
+  yield new Map();
 }
 
 function choiceOf(shop: LotShop, of: { readonly lots: readonly Lot[]; readonly take: Take; readonly tests: { left: number } }): LotChoice {

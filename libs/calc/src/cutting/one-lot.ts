@@ -54,15 +54,21 @@ export function cutOneLot(job: LotJob, lay: LayJob = cut): LotResult {
 
 type Laid = Pick<CutResult, 'placements' | 'rolls' | 'unplaced'>;
 
-/** The best of the choices: all are compared by what a short search buys, the best two by a full one. */
+/** The best of the choices: they are compared by what a short search buys, the best two by a full one; one that buys no more than free cutting is enough. */
 function cheapest(job: LotJob, free: CutResult, lay: LayJob): Laid {
   const pieces = job.pieces.filter((p) => p.count > 0 && fitsOne(p, job.rolls));
   const shop = { job, lay, elevations: elevationsOf(job, pieces) };
-  const few = pieces.reduce((sum, p) => sum + p.count, 0) <= MANY_PIECES;
-  const choices = lotChoices({ ...shop, lots: lotsOf(job), freelyFromStock_mm2: fromStock(job, free) }).slice(0, few ? undefined : FEW_CHOICES);
-  const tried = choices.map((choice) => ({ choice, price: priceOf(parts(shop, choice), lay({ ...bought(shop, choice), rounds: Math.min(job.rounds ?? TRIAL_ROUNDS, TRIAL_ROUNDS) })) }));
+  const most = pieces.reduce((sum, p) => sum + p.count, 0) <= MANY_PIECES ? Infinity : FEW_CHOICES;
+  const goal = (free.cost_cents ?? free.boughtArea_mm2) * (1 + 1e-12);
+  const isEnough = ([ends, cost]: Price): boolean => ends === 0 && cost <= goal;
+  const tried: { readonly choice: LotChoice; readonly price: Price }[] = [];
+  for (const choice of lotChoices({ ...shop, lots: lotsOf(job), freelyFromStock_mm2: fromStock(job, free) })) {
+    const price = priceOf(parts(shop, choice), lay({ ...bought(shop, choice), rounds: Math.min(job.rounds ?? TRIAL_ROUNDS, TRIAL_ROUNDS) }));
+    tried.push({ choice, price });
+    if (isEnough(price) || tried.length >= most) break;
+  }
   tried.sort((a, b) => dearer(a.price, b.price));
-  const made = tried.slice(0, 2).map(({ choice }) => wholeLayout(shop, choice));
+  const made = tried.slice(0, isEnough(tried[0]!.price) ? 1 : 2).map(({ choice }) => wholeLayout(shop, choice));
   made.sort((a, b) => dearer(a.price, b.price));
   const never = free.unplaced.filter((u) => !pieces.some((p) => p.id === u.piece));
   return { ...made[0]!.laid, unplaced: [...never, ...made[0]!.laid.unplaced] };

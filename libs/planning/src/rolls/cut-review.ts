@@ -57,7 +57,7 @@ function lotPriceOf(made: CutMade): LotPrice {
   if (made.lotPrice !== null) return made.lotPrice;
   const off: LotPrice = { rule: 'any lot', extraArea_m2: 0, extraCost_cents: 0, why: 'lots may be mixed on a side, as asked' };
   if (mixedLotsOf(made).length === 0) return off;
-  const { lots: _, ...request } = made.request;
+  const request = { ...made.request, lots: 'one lot an elevation' as const };
   const kept = cutOneLot({ ...jobOf(panesOf(request), request, rollsOf(request)).job, rounds: PRICE_ROUNDS });
   return { ...off, extraArea_m2: kept.extraArea_mm2 / 1e6, extraCost_cents: kept.extraCost_cents ?? 0 };
 }

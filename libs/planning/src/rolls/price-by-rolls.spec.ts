@@ -59,4 +59,16 @@ describe('whole rolls against the cap', () => {
     expect(again.choice.lines.map((l) => l.option.dwelling)).toEqual(['B1/1']);
     expect(again.phases[0]).toMatchObject({ over_cents: 0, spending: { total_cents: 19_000 } });
   });
+
+  it('are cut once for the same panes and stock while choices are tried, and again for others', () => {
+    const pricing = pricingOf({ phases: [onePhase(50_000)] });
+    const line = (dwelling: string) => ({ option: filmOption({ id: `${dwelling}|180|A`, dwelling }), phase: 0, value: { phase: 'O/1', whole_cents: 0, owner_cents: 0 } });
+    const cutOf = (dwellings: readonly string[], of = pricing) => priceByRolls({ lines: dwellings.map(line), proof: null as never }, of).phases[0]!.cuts[0]!;
+    const first = cutOf(['B1/1', 'B1/2']);
+    expect(cutOf(['B1/1', 'B1/2'])).toBe(first);
+    expect(cutOf(['B1/1']).pieces).toHaveLength(1);
+    expect(first.pieces).toHaveLength(2);
+    expect(cutOf(['B1/1', 'B1/2'], { ...pricing })).not.toBe(first);
+    expect(cutOf(['B1/1', 'B1/2'], { ...pricing })).toEqual(first);
+  });
 });

@@ -1,6 +1,6 @@
 import type { Building, Film, Phase, Roll } from '#calc';
 import type { Choice } from '../choice/choice.js';
-import { type CutMade, cutFilm, type StockRoll, type WindowToCut } from './cut-list.js';
+import { type CutMade, cutFilm, type CutOutcome, type CutRequest, type StockRoll, type WindowToCut } from './cut-list.js';
 import { grouped, sortedBy } from '../grouped.js';
 import type { OptionWindow } from '../options/option.js';
 import type { CutRule, LotRule } from './cut-types.js';
@@ -86,6 +86,23 @@ interface Shelf {
   readonly ofOwner: Map<string, StockRoll[]>;
 }
 
+/** Cuts kept while lines are tried in and out: the phases a try does not touch are not cut again. */
+const kept = new WeakMap<RollPricing, Map<string, CutOutcome>>();
+const MOST_KEPT = 16;
+
+function cutOnce(of: RollPricing, request: CutRequest): CutOutcome {
+  const own = kept.get(of) ?? new Map<string, CutOutcome>();
+  kept.set(of, own);
+  const key = JSON.stringify([request.phase, request.film, request.widest_mm, request.windows.map((w) => w.window.window), request.stock]);
+  const found = own.get(key);
+  if (found !== undefined) return found;
+  const made = cutFilm(request);
+  own.set(key, made);
+  const [oldest] = own.keys();
+  if (own.size > MOST_KEPT && oldest !== undefined) own.delete(oldest);
+  return made;
+}
+
 function cutPhase(phase: Phase, lines: readonly Candidate[], at: { readonly of: RollPricing; readonly shelf: Shelf }): CutMade[] {
   const { of, shelf } = at;
   const panes = lines.flatMap((line) => of.windowsOf(line).map((window) => ({ dwelling: line.option.dwelling, building: line.option.building, window })));
@@ -99,7 +116,7 @@ function cutPhase(phase: Phase, lines: readonly Candidate[], at: { readonly of: 
     const sharedNames = new Set(shelf.shared.map((r) => r.roll));
     const windows = ofFilm.map(({ dwelling, window }): WindowToCut => ({ dwelling, window }));
     const widths = ofFilm.map((p) => of.buildings.get(p.building)?.widestRoll_mm ?? null).filter((w) => w !== null);
-    const outcome = cutFilm({
+    const outcome = cutOnce(of, {
       phase: phase.id,
       ownerEntity: phase.ownerEntity,
       film,
