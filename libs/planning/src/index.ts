@@ -17,6 +17,7 @@ export type * from './options/option.js';
 export type * from './energy/energy-types.js';
 export type * from './review/payback.js';
 export { spokenForWords, unspentWords, waitingDwellings } from './review/what-is-left.js'; // money left, and what waits
+export { chanceWords } from './uncertainty/outlook-words.js'; // a share of draws in words
 export { earnedInBillsWords } from './review/earned-in-bills.js'; // as modelled against expected in bills
 export { npvExpected, type NpvExpected } from './review/npv-expected.js'; // the same in money
 export { askedPortfolio, type PlanAsk } from './job/asked-portfolio.js'; // what one plan may change

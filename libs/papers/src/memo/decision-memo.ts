@@ -7,10 +7,10 @@ import { choices, dashed, heading, listed, signOff } from '../page/parts.js';
 import { writeTable } from '../page/table.js';
 import { type PaperTerms, planPaper } from '../paper-terms.js';
 import type { Say } from '../texts/texts.js';
-import { assumedWords, buysWords, sureWords, waitsWords, whoWords, wrongWords } from './memo-words.js';
+import { assumedWords, buysWords, shortWords, sureWords, waitsWords, whoWords, wrongWords } from './memo-words.js';
 
 /** The memo is one page: the largest of these sizes at which it is. */
-const SIZES = [11, 10.5, 10, 9.5, 9, 8.5, 8, 7.5, 7] as const;
+const SIZES = [11, 10.5, 10, 9.5, 9.25, 9, 8.5, 8, 7.5, 7] as const;
 
 interface CapRow {
   readonly name: string;
@@ -61,6 +61,10 @@ function writeMemo(paper: Paper, plan: Plan, of: { readonly say: Say; readonly s
     heading(paper, title, size * 1.1);
     listed(paper, words, { size, mark: dashed });
   };
+  heading(paper, say('memo.short'), size * 1.1);
+  const { facts, verdict } = shortWords(plan, say);
+  paper.write(facts.join(' '), { size });
+  if (verdict !== null) paper.write(verdict, { size, bold: true });
   heading(paper, say('memo.cap'), size * 1.1);
   writeCaps(paper, plan, of);
   paragraphs(say('memo.buys'), buysWords(plan, say));

@@ -1,5 +1,5 @@
 import { wholeDollarsText } from '#calc';
-import type { Plan } from '#planning';
+import { chanceWords, npvExpected, type Plan } from '#planning';
 import type { Say } from '../texts/texts.js';
 
 const percent = (share: number, digits = 0): string => `${(share * 100).toFixed(digits)} %`;
@@ -27,10 +27,26 @@ export function buysWords(plan: Plan, say: Say): string[] {
       cooling: dollars(payback.firstYearCooling_cents),
       heating: dollars(payback.firstYearHeating_cents),
       payback: payback.simplePayback_yr === null ? say('memo.payback.none') : say('memo.payback.years', { years: payback.simplePayback_yr.toFixed(1) }),
-      life: Math.max(...payback.lines.map((l) => l.life_yr)),
     }),
     say('memo.value', { rate: percent(plan.terms.realDiscountRate, 1), whole: dollars(payback.npv_cents), owner: dollars(payback.npvOwner_cents), proof: proofWords(plan, say) }),
   ];
+}
+
+/** The decision in a few plain sentences, the verdict last; the verdict stands where it is known how much of the savings is expected. */
+export function shortWords(plan: Plan, say: Say): { readonly facts: string[]; readonly verdict: string | null } {
+  const { payback, phases, lines, bills, outlook } = plan;
+  if (lines.length === 0) return { facts: [say('memo.buys.nothing')], verdict: null };
+  const sum = (part: (p: Plan['phases'][number]) => number): number => phases.reduce((total, p) => total + part(p), 0);
+  const gain = (cents: number): string => say(cents < 0 ? 'memo.short.lose' : 'memo.short.gain', { value: dollars(Math.abs(cents)) });
+  const isModelled = bills === undefined || bills.setting === 'as-modelled';
+  const spend = say('memo.short.spend', { cost: dollars(sum((p) => p.spending.total_cents)), cap: dollars(sum((p) => p.phase.cap_cents)), dwellings: say('count.dwellings', { count: lines.length }) });
+  const life = Math.max(...payback.lines.map((l) => l.life_yr));
+  const value = say(isModelled ? 'memo.short.modelled' : 'memo.short.found', { gain: gain(payback.npv_cents), life });
+  if (bills === undefined) return { facts: [spend, value], verdict: null };
+  const then_cents = npvExpected(plan)?.middle_cents ?? payback.npv_cents;
+  const expected = isModelled ? [say('memo.short.expected', { share: percent(bills.plan.middle), gain: gain(then_cents) })] : [];
+  const chance = isModelled && outlook !== null ? [say('memo.short.chance', { chance: chanceWords(outlook.inBills.paysBackShare) })] : [];
+  return { facts: [spend, value, ...expected, ...chance], verdict: say(then_cents >= 0 ? 'memo.short.yes' : 'memo.short.no') };
 }
 
 function proofWords({ proof }: Plan, say: Say): string {
@@ -51,18 +67,9 @@ export function sureWords(plan: Plan, say: Say): string[] {
   const drawn = outlook === null || outlook === undefined ? say('memo.sure.none') : say('memo.sure.draws', { draws: outlook.draws, words: outlook.words.join(' ') });
   // Savings count as present value of savings over that of all costs: at 1 / SIR of them the two are equal.
   const even = payback.sir > 1 ? say('memo.sure.even', { share: percent(1 / payback.sir) }) : say('memo.sure.never');
-  const bills = plan.bills === undefined ? [] : [say('memo.sure.bills', { words: plan.bills.plan.words }), ...expectedWords(plan, say)];
+  const bills = plan.bills === undefined ? [] : [say('memo.sure.bills', { words: plan.bills.plan.words }), ...(plan.bills.setting === 'as-modelled' ? [say('memo.sure.modelled')] : [])];
   const isModel = plan.bills === undefined || plan.bills.plan.basis === 'model, not calibrated';
   return [drawn, even, ...bills, ...(isModel ? [say('memo.sure.model', { share: percent(cutShare(plan)) })] : [])];
-}
-
-/** Whether the plan holds at the share of the modelled savings that is expected in bills, where its money does not count with that share already. */
-function expectedWords({ bills, payback }: Plan, say: Say): string[] {
-  if (bills === undefined || bills.setting !== 'as-modelled') return [];
-  const { middle } = bills.plan;
-  const share = percent(middle);
-  const holds = payback.sir * middle >= 1;
-  return [say('memo.sure.modelled'), holds ? say('memo.sure.above', { share }) : say('memo.sure.below', { share })];
 }
 
 /** Who keeps the savings. */

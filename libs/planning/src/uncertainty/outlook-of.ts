@@ -88,7 +88,7 @@ function lineOutlook({ line, drawn, found }: DrawnLine, of: OutlookRequest, inPl
     asModelled: lineChances(drawn, null),
     inBills: lineChances(drawn, found),
     inPlanShare: of.asked.selections === 0 ? null : (inPlan.get(line.option.dwelling) ?? 0),
-    breakEvens: breakEvens(line.option, phase, { terms: of.settings.terms, endYear: of.settings.endYearOf(line.option.building) }),
+    breakEvens: breakEvens(line.option, phase, { terms: of.settings.terms, endYear: of.settings.endYearOf(line.option.building), paneReplacement_cents: of.settings.buildings.get(line.option.building)?.paneReplacement_cents ?? null }),
   };
 }
 
