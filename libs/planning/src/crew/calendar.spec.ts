@@ -147,6 +147,13 @@ describe('the calendar', () => {
       expect(calendar.load[0]!.expectedEmpty[0]!.kept).toBe(0);
     });
 
+    it('lets those wait whose saving is least, and no panes to be done again', () => {
+      const saving = five.map((o, i) => ({ ...o, yearlyCooling_cents: 1_000 * (5 - i), order: { ...o.order, ...(i === 4 ? { again: true as const } : {}) } }));
+      const { calendar } = placed(saving, { phases });
+      // Four first visits × 0.4 = 1.6, two: of those d and c save least; e is done again.
+      expect(calendar.days.flatMap((d) => d.visits.filter((v) => v.isForMoveOut === true).map((v) => v.workOrder))).toEqual(['d', 'c']);
+    });
+
     it('expects no common area to fall empty', () => {
       const { calendar } = placed(five, { phases, isCommon: (dwelling) => dwelling !== 'B1/e' });
       expect(calendar.load[0]!.expectedEmpty[0]).toMatchObject({ dwellings: 0.4, of: 1, kept: 0 });

@@ -131,6 +131,9 @@ interface Filled {
 /** What is expected to fall empty, with the orders it is a part of. */
 type Expected = NonNullable<ReturnType<typeof expectedEmpty>> & { readonly phase: string; readonly orders: readonly OpenOrder[] };
 
+/** First work in a dwelling: common areas do not fall empty, and panes to be done again do not wait for it. */
+const mayMove = ({ order }: OpenOrder, of: CalendarRequest): boolean => order.again !== true && of.isCommon?.(order.dwelling) !== true;
+
 function expectedOf(opens: readonly OpenOrder[], of: CalendarRequest): Expected[] {
   const byPlace = grouped(sortedBy(opens, (o) => `${o.order.phase}|${o.building.id}`), (o) => `${o.order.phase}|${o.building.id}`);
   return [...byPlace.values()].flatMap((orders): Expected[] => {
@@ -138,7 +141,7 @@ function expectedOf(opens: readonly OpenOrder[], of: CalendarRequest): Expected[
     const phase = of.phases.find((p) => p.id === order.phase);
     if (phase === undefined) return [];
     const room_min = of.hours.size * of.hours.hours_day * 60 - of.mobilisation_min(building);
-    const found = expectedEmpty({ phase, orders: orders.filter((o) => of.isCommon?.(o.order.dwelling) !== true), knownUntil: of.knownUntil?.(building) ?? null, soonest: daysAfter(of.madeOn, Math.ceil(order.notice_h / 24)), room_min });
+    const found = expectedEmpty({ phase, orders: orders.filter((o) => mayMove(o, of)), knownUntil: of.knownUntil?.(building) ?? null, soonest: daysAfter(of.madeOn, Math.ceil(order.notice_h / 24)), room_min });
     return found === null ? [] : [{ ...found, phase: phase.id, orders }];
   });
 }
@@ -146,7 +149,7 @@ function expectedOf(opens: readonly OpenOrder[], of: CalendarRequest): Expected[
 /** In later years work waits for dwellings expected to fall empty: these orders are tried from a day of their own on. */
 function heldDays(expected: readonly Expected[], of: CalendarRequest): ReadonlyMap<OpenOrder, string> {
   const laterOnes = laterPhases(of.phases, of.madeOn);
-  return new Map(expected.filter((e) => laterOnes.has(e.phase)).flatMap((e) => [...heldOrders(e.orders.filter((o) => o.empty === null && o.waits === undefined && of.isCommon?.(o.order.dwelling) !== true), e)]));
+  return new Map(expected.filter((e) => laterOnes.has(e.phase)).flatMap((e) => [...heldOrders(e.orders.filter((o) => o.empty === null && o.waits === undefined && mayMove(o, of)), e)]));
 }
 
 /** Books known empty dwellings first, then the rest, then those that wait for a dwelling to fall empty. */

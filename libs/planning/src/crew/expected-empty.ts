@@ -71,8 +71,8 @@ export function expectedEmpty(of: ExpectedRequest): (ExpectedEmpty & { readonly 
 }
 
 /**
- * Orders of a later year whose day is left for a dwelling that falls empty: as many as are expected to, the shortest of the building, spread
- * evenly over the time in which they may. Which dwelling it will be is not known: it takes the day, and its own day is free for the order that had it.
+ * Orders of a later year whose day is left for a dwelling that falls empty: as many as are expected to, those of the building whose
+ * saving is least, spread evenly over the time in which they may. Which dwelling it will be is not known: it takes the day, and its own day is free for the order that had it.
  *
  * @returns each order with the first day it is tried on
  */
@@ -80,7 +80,8 @@ export function heldOrders(orders: readonly OpenOrder[], expected: { readonly dw
   const { window } = expected;
   const count = Math.min(orders.length, Math.round(expected.dwellings));
   const days = daysBetween(window.from, window.until);
-  const last = sortedBy(orders, (o) => `${String(Math.round(o.order.minutes.best)).padStart(9, '0')}|${o.order.id}`).slice(0, count);
+  const padded = (x: number): string => String(Math.max(0, Math.round(x))).padStart(12, '0');
+  const last = sortedBy(orders, (o) => `${padded(o.yearlyCooling_cents ?? 0)}|${padded(o.order.minutes.best)}|${o.order.id}`).slice(0, count);
   return new Map(last.map((order, i): [OpenOrder, string] => [order, daysAfter(window.from, Math.floor(((i + 0.5) / count) * days))]));
 }
 

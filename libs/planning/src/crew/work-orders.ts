@@ -35,6 +35,8 @@ export interface OpenOrder {
   readonly facades: readonly number[];
   /** Ids of the windows to be filmed. */
   readonly windows: readonly string[];
+  /** Yearly saving that waits for it; absent for panes to be done again. */
+  readonly yearlyCooling_cents?: number;
   /** Days on which the dwelling is known to stand empty; null: somebody lives there. */
   readonly empty: { readonly from: string; readonly until: string | null } | null;
   /** First day it may be done with somebody living there. */
@@ -153,7 +155,7 @@ function openOrder(line: Candidate, phase: PricedPhase, of: WorkOrderRequest & {
     ...spoken({ film: filmsOf(films, of), access, notice: noticeOf({ dwelling, panes: line.option.paneCount, minutes, notice_h }, null), steps: stepsOf(windows, of), cautions: cautionsOf(windows, building) }),
   };
   const occupiedFrom = line.option.from > phase.phase.firstDay ? line.option.from : phase.phase.firstDay;
-  return { order, building, ownerEntity: phase.phase.ownerEntity, facades, windows: windows.map((w) => w.window), empty, occupiedFrom, isOutdoor: films.some((id) => of.films.get(id)?.side === 'outdoor') };
+  return { order, building, ownerEntity: phase.phase.ownerEntity, facades, windows: windows.map((w) => w.window), yearlyCooling_cents: line.option.yearlyCooling_cents, empty, occupiedFrom, isOutdoor: films.some((id) => of.films.get(id)?.side === 'outdoor') };
 }
 
 export const piecesOf = (cuts: readonly FilmCut[]): Map<string, PlacedPiece> => new Map(cuts.flatMap((c) => c.pieces.map((p): [string, PlacedPiece] => [p.piece, p])));
