@@ -1,5 +1,6 @@
+import { readFileSync } from 'node:fs';
 import { openStore } from '#store';
-import { fileOfText } from './files/inventory-file.js';
+import { fileOfBytes, fileOfText } from './files/inventory-file.js';
 import { IntakeService } from './intake.service.js';
 
 const folder = 'test/inventories/ok/two-buildings';
@@ -71,6 +72,18 @@ describe('taking an inventory in', () => {
     const intake = new IntakeService(store);
     await intake.import('data/demo');
     expect(await intake.check('data/demo')).toMatchObject({ created: 0, updated: 0, rejected: 0 });
+    await store.close();
+  });
+
+  it.each(['windows.csv', 'buildings.csv', 'dwellings.csv'])('%s sent again alone writes over neither floor plans nor names of owners', async (name) => {
+    const store = await openStore({ database: ':memory:' });
+    const intake = new IntakeService(store);
+    await intake.import('data/demo');
+    const before = await store.load();
+    const report = await intake.import([fileOfBytes(name, readFileSync(`data/demo/${name}`))]);
+    expect(report).toMatchObject({ created: 0, updated: 0 });
+    const { planTypes, ownerEntities } = await store.load();
+    expect({ planTypes, ownerEntities }).toEqual({ planTypes: before.planTypes, ownerEntities: before.ownerEntities });
     await store.close();
   });
 });

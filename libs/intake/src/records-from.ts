@@ -27,13 +27,14 @@ const sorted = <R>(list: readonly Placed<R>[], id: (record: R) => string): reado
   list.map(({ record }) => record).sort((a, b) => byText(id(a), id(b)));
 const byId = ({ id }: { readonly id: string }): string => id;
 
-/** Plan types that stand in windows.csv only; their floor and name are not known. */
-function withImpliedPlans(all: Gathered, findings: FindingList): Gathered {
+/** Plan types that stand in windows.csv only, not in what is kept either; their floor and name are not known. */
+function withImpliedPlans(all: Gathered, keptTypes: readonly PlanType[], findings: FindingList): Gathered {
   if (all.planTypes.length > 0) return all;
+  const kept = new Set(keptTypes.map(byId));
   const implied = new Map<string, Placed<PlanType>>();
   for (const { record, row } of all.windows) {
     const id = record.planType;
-    if (id === null || implied.has(id)) continue;
+    if (id === null || implied.has(id) || kept.has(id)) continue;
     implied.set(id, { row, record: { id, building: null, name: id, floorArea_m2: null, ceilingHeight_m: null, exposedWall_m2: null, inventoryRow: row } });
     findings.add({ ...row, column: 'plan_type', value: id, severity: 'note', code: 'plan-type-implied', expected: 'a row in plan-types.csv', whatToDo: 'known by its windows only; floor area comes from the dwellings' });
   }
@@ -61,11 +62,12 @@ function withHorizons(buildings: readonly Building[], horizons: readonly Placed<
   }));
 }
 
-/** Owner entities named by buildings but by no plan. */
-function withNamedOwners(owners: readonly OwnerEntity[], buildings: readonly Building[], findings: FindingList): readonly OwnerEntity[] {
+/** Owner entities of the plan file, and those that buildings name and neither it nor what is kept knows. */
+function withNamedOwners(owners: readonly OwnerEntity[], of: { readonly buildings: readonly Building[]; readonly kept: readonly OwnerEntity[] }, findings: FindingList): readonly OwnerEntity[] {
   const all = new Map(owners.map((owner) => [owner.id, owner]));
-  for (const { ownerEntity: id, inventoryRow } of buildings) {
-    if (all.has(id)) continue;
+  const kept = new Set(of.kept.map(byId));
+  for (const { ownerEntity: id, inventoryRow } of of.buildings) {
+    if (all.has(id) || kept.has(id)) continue;
     all.set(id, { id, name: id, inventoryRow });
     if (owners.length > 0) findings.add({ ...inventoryRow, column: 'owner_entity', value: id, severity: 'warning', code: 'owner-entity-unlisted', expected: 'an owner entity listed in plan.json', whatToDo: 'taken as an owner without a cap; list it, or correct the id' });
   }
@@ -124,7 +126,7 @@ function billRecords(all: Gathered, to: { readonly kept: Portfolio | null; reado
 /** Checks the tables against each other and puts them in order; what cannot stand is left out with a finding. */
 export function recordsFrom(gathered: Gathered, plan: PlanParts, to: { readonly kept: Portfolio | null; readonly findings: FindingList; readonly meter?: string | null }): InventoryRecords {
   const { kept, findings } = to;
-  const alone = keepDistinct(withImpliedPlans(gathered, findings), findings);
+  const alone = keepDistinct(withImpliedPlans(gathered, kept?.planTypes ?? [], findings), findings);
   warnAlike(alone.buildings, 'building', findings);
   warnAlike(alone.dwellings, 'dwelling', findings);
   warnAlike(alone.meters, 'meter', findings);
@@ -133,7 +135,7 @@ export function recordsFrom(gathered: Gathered, plan: PlanParts, to: { readonly 
   const buildings = withHorizons(sorted(all.buildings, byId), all.horizons, kept?.buildings ?? []);
   const records: InventoryRecords = {
     settings: plan.settings,
-    ownerEntities: withNamedOwners(plan.owners, buildings, findings),
+    ownerEntities: withNamedOwners(plan.owners, { buildings, kept: kept?.ownerEntities ?? [] }, findings),
     phases: [...plan.phases].sort((a, b) => byText(a.id, b.id)),
     buildings,
     planTypes: sorted(all.planTypes, byId),
