@@ -18,5 +18,6 @@ export function byKernel(receipt: Receipt): number {
   const kernel = allKernels.find((k) => k.name === compute?.kernel);
   if (compute === null || kernel === undefined) throw new Error(`${receipt.figure} names no kernel`);
   const result = kernel.run(JSON.parse(JSON.stringify(compute.input)), room);
-  return sumOf(result, compute.result) / (compute.over === undefined ? 1 : sumOf(result, compute.over)) + (compute.plus ?? 0);
+  const value = sumOf(result, compute.result) / (compute.over === undefined ? 1 : sumOf(result, compute.over)) + (compute.plus ?? 0);
+  return compute.isRounded === true ? Math.round(value) : value;
 }

@@ -19,7 +19,7 @@ export interface OpenedPlan {
 export async function openedPlan(folder: string, change: (portfolio: Portfolio) => Portfolio = (p) => p, later: (portfolio: Portfolio) => Portfolio = (p) => p): Promise<OpenedPlan> {
   const portfolio = change(portfolioOf(await readInventory(join(process.cwd(), folder)), '2026-07-01'));
   const { weather } = buildingWeather(portfolio.buildings, catalogue, (file) => file);
-  const job = { portfolio, catalogue, weather, id: 'P', revision: 1, parent: null, madeOn: '2026-07-01', program: 'test', inputHash: 'none', findings: [] };
+  const job = { portfolio, catalogue, weather, id: 'P', revision: 1, parent: null, madeOn: '2026-07-01', program: 'test', inputHash: 'none', findings: [], outlook: { seed: 7, draws: 10, selections: 1 } };
   const plan = JSON.parse(JSON.stringify(await planPortfolio(job, workersHere))) as Plan;
   const survey = await surveyAgain({ ...job, portfolio: later(portfolio) }, { plan, work: workersHere, resolve: (file) => file });
   const ask = (figure: string): ReturnType<typeof receiptOf> => receiptOf(figure, { plan, catalogue, survey: () => Promise.resolve(survey) });

@@ -1,4 +1,4 @@
-import { monthStarts, type PlantOnWeather, runPlant } from '#calc';
+import { latentLoad_W, monthStarts, type PlantOnWeather, runPlant } from '#calc';
 import type { PlanLine } from '../plan/plan.js';
 import { filledFor } from './assumptions-of.js';
 import { loadAgain, type LoadAgain, machineAgain } from './dwelling-load.js';
@@ -53,7 +53,7 @@ async function loadReceipt(line: PlanLine, at: ReceiptAt, of: About & { readonly
 }
 
 /** The machine's hours as `cooling-plant` takes them, or why it cannot. */
-function plantCases(on: PlantOnWeather, load: LoadAgain, of: { readonly ageing_1_yr: number; readonly hours: readonly number[] }): object[] | { readonly why: string } {
+function plantCases(on: PlantOnWeather, load: LoadAgain, of: { readonly ageing_1_yr: number; readonly hours: readonly number[]; readonly latent_W?: Float64Array }): object[] | { readonly why: string } {
   const { plant, indoorWetBulb_degC } = on.machine;
   if (plant.ageing !== undefined && plant.ageing.loss_1_yr !== of.ageing_1_yr) return { why: 'the plan ages the machine at another rate than the kernel' };
   const fixed = {
@@ -64,7 +64,7 @@ function plantCases(on: PlantOnWeather, load: LoadAgain, of: { readonly ageing_1
     distributionEfficiency: on.machine.distributionEfficiency,
     indoorWetBulb_degC,
   };
-  return of.hours.map((h) => ({ ...fixed, outdoor_degC: load.at.drive.outdoor_degC[h]!, sensibleLoad_W: load.run.cooling_W[h]! }));
+  return of.hours.map((h) => ({ ...fixed, outdoor_degC: load.at.drive.outdoor_degC[h]!, sensibleLoad_W: load.run.cooling_W[h]!, ...(of.latent_W === undefined ? {} : { latentLoad_W: of.latent_W[h]! }) }));
 }
 
 interface PlantFigure extends About {
@@ -111,6 +111,38 @@ async function plantReceipt(line: PlanLine, at: ReceiptAt, of: PlantFigure): Pro
   };
 }
 
+const ALL_HOURS = { result: [{ pointer: '/*/electricity_W', times: 0.001 }], words: 'electricity_W of all hours with a load ÷ 1,000, added up' };
+
+/** Electricity of a year with the film: moisture as the dwelling has it bare, or following the shorter run where the room may get damper. */
+async function filmedReceipt(line: PlanLine, at: ReceiptAt, of: About & { readonly isDamper: boolean }): Promise<Receipt> {
+  const survey = await at.survey();
+  const [bare, load] = [await loadAgain(line, 'as-found', survey), await loadAgain(line, 'filmed', survey)];
+  const { option } = line;
+  const saved_kWh = of.isDamper ? (at.plan.energy.options.find((o) => o.option === option.id)?.damper.cooling_kWh ?? 0) : (option.segments[0]?.saving.coolingElectricity_kWh ?? 0) / (option.counted ?? 1);
+  const stated = option.asFoundCooling_kWh - saved_kWh;
+  if (load === null || bare === null) return { figure: of.id, title: of.title, value: stated, unit: 'kWh', formula: '', steps: [], ...shared(line, at), compute: null, computeWhy: GONE, worked: workedOut(stated, 'not worked', GONE), see: [] };
+  const on = machineAgain(bare, survey);
+  const latent_W = of.isDamper ? undefined : latentLoad_W(on, bare.run.cooling_W);
+  const year = runPlant(on, { sensibleLoad_W: load.run.cooling_W, ...(latent_W === undefined ? {} : { latentLoad_W: latent_W }) });
+  const hours = [...load.run.cooling_W].flatMap((W, h) => (W + (latent_W?.[h] ?? 0) > 0 ? [h] : []));
+  const cases = plantCases(on, load, { ageing_1_yr: at.catalogue.plants.ageing_1_yr.value, hours, ...(latent_W === undefined ? {} : { latent_W }) });
+  const worked = year.electricity_total_kWh;
+  return {
+    figure: of.id, title: of.title, value: stated, unit: 'kWh',
+    formula: `electricity with film = Σ hours of run share × capacity × input factor ÷ COP; sensible load of the filmed dwelling, ${of.isDamper ? 'moisture following the shorter run, so that the room gets damper: shown, used for nothing' : 'moisture taken out as in the dwelling as found'}`,
+    steps: [
+      { label: 'sensible cooling', substituted: `${digits(load.run.cooling_kWh, 2)} kWh, bare ${digits(bare.run.cooling_kWh, 2)} kWh`, value: load.run.cooling_kWh, unit: 'kWh' },
+      ...(latent_W === undefined ? [] : [{ label: 'moisture as found', substituted: `${digits(sum(latent_W) / 1000, 2)} kWh`, value: sum(latent_W) / 1000, unit: 'kWh' }]),
+      { label: 'electricity', substituted: `Σ hours = ${digits(worked, 2)} kWh, bare ${digits(option.asFoundCooling_kWh, 2)} kWh: ${digits(option.asFoundCooling_kWh - worked, 2)} kWh saved`, value: worked, unit: 'kWh' },
+    ],
+    ...shared(line, at),
+    compute: 'why' in cases || cases.length === 0 ? null : { kernel: 'cooling-plant', input: cases, ...ALL_HOURS },
+    computeWhy: 'why' in cases ? cases.why : cases.length === 0 ? 'nothing is cooled' : null,
+    worked: workedOut(stated, worked, CHANGED),
+    see: [`cooling/${line.dwelling}/load-filmed`, `cooling/${line.dwelling}/electricity`, `line/${line.dwelling}/saving`],
+  };
+}
+
 /** Loads and electricity of the dwelling of a line. */
 export function coolingFigures(line: PlanLine): Figure[] {
   const figure = (name: string, title: string, receipt: (at: ReceiptAt, of: About) => Promise<Receipt>): Figure => {
@@ -121,6 +153,8 @@ export function coolingFigures(line: PlanLine): Figure[] {
     figure('load-as-found', 'Cooling load of a year as found', (at, of) => loadReceipt(line, at, { ...of, state: 'as-found' })),
     figure('load-filmed', 'Cooling load of a year with its film', (at, of) => loadReceipt(line, at, { ...of, state: 'filmed' })),
     figure('electricity', 'Cooling electricity of a year as found', (at, of) => plantReceipt(line, at, { ...of, field: 'electricity' })),
+    figure('electricity-filmed', 'Cooling electricity of a year with its film', (at, of) => filmedReceipt(line, at, { ...of, isDamper: false })),
+    figure('electricity-damper', 'Cooling electricity of a year with its film, in a damper room,', (at, of) => filmedReceipt(line, at, { ...of, isDamper: true })),
     figure('peak', 'Largest cooling electricity of an hour as found', (at, of) => plantReceipt(line, at, { ...of, field: 'peak' })),
   ];
 }

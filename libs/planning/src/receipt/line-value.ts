@@ -88,7 +88,9 @@ function paybackReceipt(plan: Plan, line: PlanLine, of: About): Receipt {
     unit: pays ? 'years' : '',
     formula: 'simple payback = (installed cost − rebate) ÷ first-year saving net of added heating, prices of the study start',
     steps: pays ? [{ label: 'payback', substituted: `(${dollars(total_cents)} − ${dollars(rebate)}) ÷ ${dollars(saving)} = ${digits((total_cents - rebate) / saving)} years`, value: (total_cents - rebate) / saving, unit: 'years' }] : [],
-    ...shared(plan, line),
+    rows: [],
+    assumptions: [], // neither prices of later years nor the discount rate enter it
+    see: shared(plan, line).see,
     compute: pays ? { kernel: 'life-cycle', input, result: [{ pointer: '/simplePayback_years', times: 1 }], words: 'simplePayback_years' } : null,
     computeWhy: pays ? null : 'the kernel gives null with the same reason',
     worked: pays ? workedOut(line.simplePayback_yr, (total_cents - rebate) / saving, 'savings of this line were weighed anew after it was chosen') : { value: 'none', agrees: saving <= 0, why: null },

@@ -10,13 +10,14 @@ import { dwellingRow } from './survey-rows.js';
 
 const MONTHS = ['January', 'February', 'March', 'April', 'May', 'June', 'July', 'August', 'September', 'October', 'November', 'December'];
 
-interface BillFigure extends Pick<Figure, 'id' | 'title'> {
+/** Which hours of a meter. */
+export interface BillFigure extends Pick<Figure, 'id' | 'title'> {
   readonly meter: string;
   readonly state: 'as-found' | 'planned';
 }
 
 /** Hourly use of a meter, all its dwellings together. */
-async function meterHours(of: BillFigure, at: ReceiptAt): Promise<{ readonly use_kWh: Float64Array; readonly tariff: Parameters<typeof readTariff>[0] } | null> {
+export async function meterHours(of: BillFigure, at: ReceiptAt): Promise<{ readonly use_kWh: Float64Array; readonly tariff: Parameters<typeof readTariff>[0] } | null> {
   const survey = await at.survey();
   const tasks = await survey.tasksOn(of.meter, 'as found');
   if (tasks.length === 0) return null;

@@ -41,8 +41,10 @@ export interface ReceiptCompute {
   readonly result: readonly ReceiptPart[];
   /** … over the sum of these, where there are any, … */
   readonly over?: readonly ReceiptPart[];
-  /** … plus this. */
+  /** … plus this, … */
   readonly plus?: number;
+  /** … rounded to whole cents, half away from zero. */
+  readonly isRounded?: true;
   /** Which number of the result it is, in words. */
   readonly words: string;
 }
@@ -67,6 +69,9 @@ export interface Receipt {
   /** Receipts of the figures it is made of. */
   readonly see: readonly string[];
 }
+
+/** Why a sum has no kernel. */
+export const BY_HAND = 'a sum to be added by hand: every number of it stands above';
 
 /** Digits that two ways of adding the same numbers may differ by, over the larger of them. */
 const SAME = 1e-9;

@@ -3,14 +3,17 @@ import { calibrated } from '../bills/calibrated.js';
 import type { DwellingTask } from '../dwelling/dwelling-task.js';
 import { type OptionBench, optionBench } from '../dwelling/dwelling-run.js';
 import { chosenFor } from '../job/building-weather.js';
+import { counted } from '../bills/counted.js';
 import { defaultsOf, type PlanJob } from '../job/plan-job.js';
-import { settingsInForce } from '../job/plan-settings.js';
+import { type PlanSettingsInForce, settingsInForce } from '../job/plan-settings.js';
 import { planTerms } from '../job/plan-terms.js';
 import { handLocks } from '../known/hand-locks.js';
 import { knownPortfolio, type KnownPortfolio } from '../known/known-portfolio.js';
 import { type FilmChoices, filmChoices } from '../options/film-choices.js';
 import { withNeighbours } from '../options/shared-meters.js';
-import { foundTasks, setOfOption } from '../options/valued-options.js';
+import type { FilmOption } from '../options/option.js';
+import { foundTasks, setOfOption, valuedOptions } from '../options/valued-options.js';
+import { grouped } from '../grouped.js';
 import type { Plan } from '../plan/plan.js';
 import { studyYears } from '../plan/settled.js';
 import { skyOnFacades, type SkiesOnFacades } from '../sky/sky-on-facades.js';
@@ -28,6 +31,10 @@ export interface SurveyAgain {
   readonly bench: OptionBench;
   /** Tasks of all dwellings on one meter. */
   readonly tasksOn: (meter: string, neighbours: Neighbours) => Promise<readonly DwellingTask[]>;
+  /** Every option of some dwellings, valued as the plan counts it. */
+  readonly optionsOf: (dwellings: ReadonlySet<string>, neighbours: Neighbours) => Promise<readonly FilmOption[]>;
+  readonly settings: PlanSettingsInForce;
+  readonly work: Workers;
   /** The weather of a building as kernels name it. */
   readonly weatherOf: (building: string) => { readonly epw: string } | { readonly climate: string };
 }
@@ -50,17 +57,27 @@ export async function surveyAgain(asked: PlanJob, of: { readonly plan: Plan; rea
   const settings = settingsInForce(job, surveyed, { terms, locks });
   const { known } = await calibrated(surveyed, { job, skies, choices, work });
   const chosen = new Map(plan.lines.map((line) => [line.dwelling, setOfOption(line.option, choices)]));
+  const tasksOn: SurveyAgain['tasksOn'] = async (meter, neighbours) => {
+    const onMeter = { ...known, dwellings: known.dwellings.filter((d) => d.meter.id === meter) };
+    const tasks = await foundTasks(onMeter, { skies, choices, work, mixed: job.portfolio.settings.mixedFilm, years: studyYears(settings, choices) });
+    return neighbours === 'as found' ? tasks : withNeighbours(tasks, { chosen: (id) => chosen.get(id) ?? null, work, room: choices.room });
+  };
+  const optionsOf: SurveyAgain['optionsOf'] = async (dwellings, neighbours) => {
+    const meters = grouped(known.dwellings.filter((d) => dwellings.has(d.id)), (d) => d.meter.id);
+    const tasks = (await Promise.all([...meters.keys()].map((meter) => tasksOn(meter, neighbours)))).flat().filter((t) => dwellings.has(t.dwelling.id));
+    const valued = await valuedOptions(tasks, { choices, work });
+    return (plan.bills === undefined ? valued : counted(valued, plan.bills)).options;
+  };
   return {
     job,
     known,
     skies,
     choices,
+    settings,
+    work,
     bench: optionBench(choices.room),
-    tasksOn: async (meter, neighbours) => {
-      const onMeter = { ...known, dwellings: known.dwellings.filter((d) => d.meter.id === meter) };
-      const tasks = await foundTasks(onMeter, { skies, choices, work, mixed: job.portfolio.settings.mixedFilm, years: studyYears(settings, choices) });
-      return neighbours === 'as found' ? tasks : withNeighbours(tasks, { chosen: (id) => chosen.get(id) ?? null, work, room: choices.room });
-    },
+    tasksOn,
+    optionsOf,
     weatherOf: (id) => chosenFor(known.buildings.get(id)!, job.catalogue, of.resolve).of,
   };
 }

@@ -9,9 +9,10 @@ function patterns(plan: Plan): string[] {
   if (line === undefined) return [];
   const of = (names: readonly string[]): string => names.map((name) => `line/${line.dwelling}/${name}`).join(', ');
   return [
-    `Each line: ${of(['cost', 'minutes', 'saving', 'cooling-cut', 'npv', 'npv-owner', 'sir', 'payback', 'discounted-payback', 'rank'])}.`,
-    `Its physics: cooling/${line.dwelling}/load-as-found, load-filmed, electricity, peak. Its panes: window/${line.windows[0]?.window ?? ''}/cut-size.`,
-    `Each meter: meter/${plan.uses[0]?.meter ?? ''}/bill-as-found, bill-planned. Each dwelling ranked: rank/${line.dwelling}; each side: rank/${line.dwelling}/${String(line.option.facades[0] ?? '')}. Sun: sun/${line.building}/${String(line.option.facades[0] ?? '')}.`,
+    `Each line: ${of(['cost', 'minutes', 'saving', 'saving-owner', 'rebate', 'cooling-cut', 'npv', 'npv-owner', 'sir', 'payback', 'discounted-payback', 'rank'])}.`,
+    `How sure it is: ${of(['realisation/middle', ...(plan.outlook === null ? [] : ['chance/in-bills/yearly/nine-in-ten', 'chance/in-bills/value/middle', 'chance/in-bills/pays-back', 'break-even-price'])])}.`,
+    `Its physics: cooling/${line.dwelling}/load-as-found, load-filmed, electricity, electricity-filmed, peak. Its panes: window/${line.windows[0]?.window ?? ''}/cut-size.`,
+    `Each meter: meter/${plan.uses[0]?.meter ?? ''}/bill-as-found, bill-planned, saving, price-saved. Each dwelling ranked: rank/${line.dwelling}; each side: rank/${line.dwelling}/${String(line.option.facades[0] ?? '')}. Sun: sun/${line.building}/${String(line.option.facades[0] ?? '')}.`,
   ];
 }
 
