@@ -88,6 +88,9 @@ export function decidedNode(relaxation: Relaxation, within: Restriction, at: { r
   };
 }
 
+/** Least room worth joining for: values are whole. */
+const LEAST_ROOM = 1e-6;
+
 /** Steps of loss by which combinations are counted. */
 const STEPS = 200;
 
@@ -113,11 +116,11 @@ const within = (groups: readonly GroupWays[], room: number): GroupWays[] => grou
  * Two halves with about as many combinations each.
  *
  * @param node losses and changes of use
- * @param most combinations of a half
- * @returns the halves, the largest room (up to the node's) in which neither has more combinations, and their count
+ * @param limit most combinations of a half, and most of them within half the room: those are stored
+ * @returns the halves, the largest room (up to the node's) that keeps both, and the count of combinations; room 0 when even the least does not
  */
-export function halves(node: DecidedNode, most: number): { readonly sides: readonly [GroupWays[], GroupWays[]]; readonly count: number; readonly room: number } {
-  const room = Math.max(node.room, 1e-9);
+export function halves(node: DecidedNode, limit: { readonly most: number; readonly stored: number }): { readonly sides: readonly [GroupWays[], GroupWays[]]; readonly count: number; readonly room: number } {
+  const room = Math.max(node.room, LEAST_ROOM);
   const byWeight = [...node.groups].map((ways) => ({ ways, weight: ways.loss.reduce((sum, loss) => sum + 1 - loss / room, 0) }));
   byWeight.sort((a, b) => b.weight - a.weight || a.ways.group - b.ways.group);
   const sides: [GroupWays[], GroupWays[]] = [[], []];
@@ -128,15 +131,15 @@ export function halves(node: DecidedNode, most: number): { readonly sides: reado
     total[side]! += weight;
   }
   const countAt = (at: number): number => Math.max(...sides.map((groups) => combinations(within(groups, at), at)));
-  let count = countAt(room);
-  if (count <= most) return { sides, count, room: node.room };
-  let low = 0;
+  const few = (at: number): boolean => (limit.most === Infinity || countAt(at) <= limit.most) && countAt(at / 2) <= limit.stored;
+  if (few(room)) return { sides, count: countAt(room), room };
+  if (!few(LEAST_ROOM)) return { sides, count: Infinity, room: 0 };
+  let low = LEAST_ROOM;
   let high = room;
   for (let step = 0; step < 12; step++) {
     const middle = (low + high) / 2;
-    if (countAt(middle) <= most) low = middle;
+    if (few(middle)) low = middle;
     else high = middle;
   }
-  count = low > 0 ? countAt(low) : 1;
-  return { sides, count, room: low };
+  return { sides, count: countAt(low), room: low };
 }

@@ -15,7 +15,7 @@ export interface Effort {
 /** Steps a second of the reference machine: one core of the two shared ones the tables of docs/selection.md were measured on. */
 const IMPROVE_STEPS_A_SECOND = 4e6;
 /** Items priced in nodes of the tree a second. */
-const TREE_ITEMS_A_SECOND = 2.5e5;
+const TREE_ITEMS_A_SECOND = 1.5e6;
 /** Items priced a second while prices are sought, and items placed a second in first plans. */
 const PRICED_ITEMS_A_SECOND = 6e6;
 const PLACED_ITEMS_A_SECOND = 6e5;
@@ -23,7 +23,6 @@ const PLACED_ITEMS_A_SECOND = 6e5;
 /** Counts that end each stage without a clock and without counted seconds: some seconds for a hundred groups with tens of options. */
 const IMPROVE_WORK = 4e7;
 const TREE_WORK = 8e6;
-const SETTLE_WORK = 2e6;
 const MOST_PRICE_ROUNDS = 150;
 
 /** Turns the effort allowed into counts for each stage and keeps account of what is used. */
@@ -55,10 +54,10 @@ export class Budget {
   }
 
   /** Nodes of the tree up to a share of the whole. */
-  treeNodes(share: number, stage: 'settle' | 'prove'): number {
+  treeNodes(share: number): number {
     const { work_s, timed } = this.effort;
     if (work_s !== null) return Math.ceil((Math.max(0, share * work_s - this.spent_s) * TREE_ITEMS_A_SECOND) / (this.items + 1));
-    return timed ? Infinity : Math.ceil((stage === 'settle' ? SETTLE_WORK : TREE_WORK) / (this.items + 1));
+    return timed ? Infinity : Math.ceil(TREE_WORK / (this.items + 1));
   }
 
   /** Nodes that take about as long as these steps of improvement. */

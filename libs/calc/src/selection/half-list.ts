@@ -1,69 +1,58 @@
 import type { GroupWays } from './decided-node.js';
+import { HalfWalk } from './half-walk.js';
 
-/** All combinations of ways of one half within the room: losses, changes of use, and how each came about. */
+/** Combinations of one half up to a loss, by rising loss: what the other half's combinations are joined with. */
 export class HalfList {
-  count = 1;
-  loss: Float64Array;
+  readonly count: number;
+  readonly loss: Float64Array;
   /** combination × rows + row */
-  change: Float64Array;
-  private parent: Int32Array;
-  private way: Int32Array;
-  private readonly rows: number;
+  readonly change: Float64Array;
+  /** Place in the walk of each combination. */
+  private readonly place: Uint32Array;
 
   constructor(
     private readonly groups: readonly GroupWays[],
-    rows: number,
-    /** Most loss of a combination, > 0. */
-    readonly most: number,
+    readonly rows: number,
+    private readonly most: number,
   ) {
-    this.rows = rows;
-    this.loss = new Float64Array(1024);
-    this.change = new Float64Array(1024 * rows);
-    this.parent = new Int32Array(1024).fill(-1);
-    this.way = new Int32Array(1024);
-    groups.forEach((_, g) => this.extend(g, most));
+    const walk = new HalfWalk(groups, rows);
+    let count = 0;
+    walk.walk(most, () => count++);
+    const loss = new Float64Array(count);
+    const change = new Float64Array(count * rows);
+    let at = 0;
+    walk.walk(most, (each, from, base) => {
+      loss[at] = each;
+      for (let r = 0; r < rows; r++) change[at * rows + r] = from[base + r]!;
+      at++;
+    });
+    this.count = count;
+    this.place = Uint32Array.from(loss.keys()).sort((a, b) => loss[a]! - loss[b]! || a - b);
+    this.loss = Float64Array.from(this.place, (p) => loss[p]!);
+    this.change = new Float64Array(count * rows);
+    this.place.forEach((p, i) => { this.change.set(change.subarray(p * rows, (p + 1) * rows), i * rows); });
   }
 
-  /** Every combination so far with every other way of one more group. */
-  private extend(g: number, room: number): void {
-    const { rows } = this;
-    const { loss, change } = this.groups[g]!;
-    const before = this.count;
-    for (let i = 0; i < before; i++) {
-      for (let k = 0; k < loss.length; k++) {
-        const sum = this.loss[i]! + loss[k]!;
-        if (sum > room) break;
-        if (this.count === this.loss.length) this.grow();
-        const to = this.count++;
-        this.loss[to] = sum;
-        this.parent[to] = i;
-        // Ways of all groups numbered through: group × 1024 + way.
-        this.way[to] = g * 1024 + k;
-        const step = change[k]!;
-        for (let r = 0; r < rows; r++) this.change[to * rows + r] = this.change[i * rows + r]! + step[r]!;
-      }
+  /** How many combinations lose no more than this. */
+  upTo(loss: number): number {
+    let low = 0;
+    let high = this.count;
+    while (low < high) {
+      const middle = (low + high) >> 1;
+      if (this.loss[middle]! <= loss) low = middle + 1;
+      else high = middle;
     }
+    return low;
   }
 
-  private grow(): void {
-    const size = this.loss.length * 2;
-    const wider = <A extends Float64Array | Int32Array>(old: A, grown: A): A => {
-      grown.set(old);
-      return grown;
-    };
-    this.loss = wider(this.loss, new Float64Array(size));
-    this.change = wider(this.change, new Float64Array(size * this.rows));
-    this.parent = wider(this.parent, new Int32Array(size));
-    this.way = wider(this.way, new Int32Array(size));
-  }
-
-  /** Groups with the items a combination gives them; groups not named keep the relaxed choice. */
+  /** Groups with the items a combination gives them, found by walking to its place again. */
   itemsOf(combination: number): [number, number][] {
-    const items: [number, number][] = [];
-    for (let at = combination; this.parent[at]! >= 0; at = this.parent[at]!) {
-      const ways = this.groups[this.way[at]! >> 10]!;
-      items.push([ways.group, ways.item[this.way[at]! & 1023]!]);
-    }
+    let at = 0;
+    let items: [number, number][] = [];
+    const walk = new HalfWalk(this.groups, this.rows);
+    walk.walk(this.most, () => {
+      if (at++ === this.place[combination]) items = walk.items();
+    });
     return items;
   }
 }

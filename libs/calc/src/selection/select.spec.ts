@@ -79,4 +79,18 @@ describe('select', () => {
       { numRuns: 400 },
     );
   });
+
+  it('comes to an end where all dwellings are alike and every way loses nothing', () => {
+    const options = [0, 1, 2, 3].map((o) => ({ id: `o${o}`, cost_cents: 50 + 37 * o, value: 50 + 37 * o }));
+    const problem: SelectionProblem = {
+      groups: Array.from({ length: 200 }, (_, g) => ({ id: String(g).padStart(3, '0'), options })),
+      phases: [0, 1, 2].map((t) => ({ cap_cents: 2300 + 11 * t, valueFactor: 10 - t })),
+    };
+    const result = select(problem, { work_s: 0.5 });
+    expect(checkCertificate(problem, result).findings).toEqual([]);
+    // A cent buys a unit of value: nobody can pass the caps themselves, and whole options of 50, 87, 124 and 161 fill all but a few cents.
+    const caps = 2300 * 10 + 2311 * 9 + 2322 * 8;
+    expect(result.bound).toBeLessThanOrEqual(caps);
+    expect(result.value).toBeGreaterThan(0.99 * caps);
+  }, 60_000);
 });

@@ -22,6 +22,8 @@ const OPENINGS = 100;
 const NODES_IN_ROUND = 4000;
 /** Parts with more items than this are not searched to the end. */
 const MOST_TREE_ITEMS = 20_000;
+/** Visited buildings from which on their visits are settled first. */
+const MANY_VISITED = 30;
 /** Blocks the built-in simplex mixes at most; a solver handed in takes one a unit. */
 const MOST_BLOCKS = 64;
 
@@ -35,6 +37,7 @@ class PartSearch {
   private readonly budget: Budget;
   private readonly priced: PricedItems;
   private ceiling: number;
+  private told = -Infinity;
 
   constructor(
     private readonly relaxation: Relaxation,
@@ -57,7 +60,7 @@ class PartSearch {
       if (this.effort.used(0.3)) break;
     }
     if (best !== null) this.state.become(best);
-    this.tell();
+    this.tell(this.worth);
   }
 
   improve(rounds: number, share: number): void {
@@ -68,17 +71,21 @@ class PartSearch {
     this.budget.chargeSteps(answer.nodes);
   }
 
-  /** The best plan whose visits are those the best prices mix: what no plan in the mix visits stays unvisited. */
+  /**
+   * The best plan whose visits are those the best prices mix: what no plan in the mix visits stays unvisited. With few buildings the whole tree
+   * comes to plans as soon.
+   */
   settleVisits(share: number): void {
     const { model } = this.relaxation;
-    if (this.done || model.option.length > MOST_TREE_ITEMS || !model.units.some(({ visits }) => visits)) return;
+    const visited = model.units.filter(({ visits }) => visits).length;
+    if (this.done || model.option.length > MOST_TREE_ITEMS || visited < MANY_VISITED) return;
     const within = noRestriction(model);
     model.units.forEach((unit, u) => {
       if (!unit.visits) return;
       within.forced[u] = this.prices.mixed.forced[u]!;
       within.may[u] = this.prices.mixed.may[u]!;
     });
-    const answer = searchTree(this.relaxation, this.prices.price, { worth: this.worth, bound: this.prices.bound, within, limits: this.treeLimits(share, 'settle') });
+    const answer = searchTree(this.relaxation, this.prices.price, { worth: this.worth, bound: this.prices.bound, within, limits: this.treeLimits(share) });
     this.keep(answer);
   }
 
@@ -96,11 +103,11 @@ class PartSearch {
     return { worth: this.worth, work: this.budget.nodesOf(answer.nodes) };
   }
 
-  private treeLimits(share: number, stage: 'settle' | 'prove'): TreeLimits {
+  private treeLimits(share: number): TreeLimits {
     return {
-      mostNodes: this.budget.treeNodes(share, stage),
+      mostNodes: this.budget.treeNodes(share),
       expired: () => this.effort.used(share),
-      better: (worth) => this.effort.better(worth, this.ceiling),
+      better: (worth) => { this.tell(worth); },
       visitsDecided: (chosen, price) => this.planFor(chosen, { price, share }),
     };
   }
@@ -112,7 +119,7 @@ class PartSearch {
       mostNodes: NODES_IN_ROUND,
       mostWork: this.budget.improveSteps(share, rounds === Infinity),
       expired: () => this.effort.used(share),
-      better: (worth: number) => this.effort.better(worth, this.ceiling),
+      better: (worth: number) => { this.tell(worth); },
     };
   }
 
@@ -128,7 +135,7 @@ class PartSearch {
   prove(share: number): void {
     const items = this.relaxation.model.option.length;
     if (this.done || items > MOST_TREE_ITEMS) return;
-    const answer = searchTree(this.relaxation, this.prices.price, { worth: this.worth, bound: this.prices.bound, limits: this.treeLimits(share, 'prove') });
+    const answer = searchTree(this.relaxation, this.prices.price, { worth: this.worth, bound: this.prices.bound, limits: this.treeLimits(share) });
     this.keep(answer);
     this.ceiling = Math.min(this.ceiling, answer.bound === -Infinity ? -Infinity : wholeBound(answer.bound, this.prices.size));
     this.proved = answer.bound <= this.worth;
@@ -142,8 +149,11 @@ class PartSearch {
     return this.proved ? this.worth : this.ceiling;
   }
 
-  private tell(): void {
-    if (this.worth > -Infinity) this.effort.better(this.worth, this.ceiling);
+  /** Tells of a plan if it is the best yet told of. */
+  private tell(worth: number): void {
+    if (worth <= this.told) return;
+    this.told = worth;
+    this.effort.better(worth, this.ceiling);
   }
 }
 
@@ -194,7 +204,7 @@ export function solveSeveralCapsPart(of: Compiled, part: IndependentPart, to: { 
   const search = new PartSearch(relaxation, prices, { effort, budget });
   search.first();
   search.improve(FIRST_ROUNDS, 0.15);
-  search.settleVisits(0.6);
+  search.settleVisits(0.5);
   search.prove(0.9);
   search.improve(effort.timed || effort.work_s !== null ? Infinity : LAST_ROUNDS, 1);
   return answerOf(model, prices, search);

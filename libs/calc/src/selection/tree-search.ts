@@ -1,7 +1,7 @@
 import { child, Shares, type Branch } from './branching.js';
 import { ROUNDING } from './core-order.js';
-import { decidedNode, halves, isDecided } from './decided-node.js';
-import { joinHalves } from './join-halves.js';
+import { isDecided } from './decided-node.js';
+import { searchDecided } from './decided-search.js';
 import { worthOf } from './plan-state.js';
 import { propagate } from './propagation.js';
 import { NodeQueue } from './node-queue.js';
@@ -25,6 +25,8 @@ interface TreeNode {
   readonly bound: number;
   readonly branch: Branch;
   readonly depth: number;
+  /** Combinations joined when last looked at; infinite where joining is of no use any more. */
+  readonly joined: number;
 }
 
 /** What the tree has shown. */
@@ -43,12 +45,14 @@ export interface TreeAnswer {
 const STEPS = 30;
 /** Sets of visits for which a plan is made outside the tree. */
 const MOST_DECIDED = 30;
-/** Combinations of a half, at most: about 100 MB. */
-const MOST_COMBINATIONS = 4e5;
-/** Combinations that take about as long as bounding a node. */
-const COMBINATIONS_A_NODE = 800;
-/** Pairs looked at in a join that take about as long as bounding a node. */
-const LOOKS_A_NODE = 20_000;
+/** Combinations of a half at first, at most, and how many times more when a node is looked at again. */
+const FIRST_COMBINATIONS = 4e5;
+const MOST_COMBINATIONS = 1e8;
+const MORE_COMBINATIONS = 8;
+/** Every so many nodes picked by their bound one is dived from. */
+const PICKS_A_DIVE = 16;
+/** Combinations that take about as long as pricing an item. */
+const COMBINATIONS_AN_ITEM = 2;
 
 /**
  * Branch and bound over visits, phases and options, each node bounded by the Lagrangian relaxation with prices adjusted to
@@ -80,43 +84,68 @@ class Tree {
 
   /** Opens the tree, most promising node first; gives the bound of what is left open, −∞ when nothing is. */
   search(root: Restriction, price: Float64Array, ceiling: number): number {
-    this.open({ within: root, price, bound: ceiling, depth: 0 });
-    while (this.queue.size > 0) {
+    this.add(this.open({ within: root, price, bound: ceiling, depth: 0 }));
+    for (let picked = 0; this.queue.size > 0; picked++) {
       const node = this.queue.first()!;
       if (node.bound < this.worth + 1 - ROUNDING) return -Infinity;
-      if (this.work >= this.limits.mostNodes || this.limits.expired()) return node.bound;
+      if (this.ended) return node.bound;
       this.queue.take();
-      for (const yes of [node.branch.first, !node.branch.first]) {
-        const within = child(this.relaxation.model, node.within, { branch: node.branch, yes });
-        this.open({ within, price: node.price, bound: node.bound, depth: node.depth + 1 });
-      }
+      if (node.joined < Infinity) this.add(this.deepen(node));
+      else this.dive(node, picked % PICKS_A_DIVE === 0 ? Infinity : 1);
     }
     return -Infinity;
   }
 
-  /** Bounds a node and queues it unless it is closed. */
-  private open(from: { within: Restriction; price: Float64Array; bound: number; depth: number }): void {
+  private get ended(): boolean {
+    return this.work >= this.limits.mostNodes || this.limits.expired();
+  }
+
+  private add(node: TreeNode | null): void {
+    if (node !== null) this.queue.add(node);
+  }
+
+  /** Splits a node, then the answer with the higher bound, and so on while visits or films are open: plans come early, and what they rule out with them. */
+  private dive(from: TreeNode, most: number): void {
+    let node: TreeNode | null = from;
+    for (let steps = 0; node !== null && steps < most && !this.ended; steps++) {
+      if (steps > 0 && node.branch.kind !== 'visit' && node.branch.kind !== 'family') break;
+      const first = this.answer(node, node.branch.first);
+      const second = this.answer(node, !node.branch.first);
+      const better = (second?.bound ?? -Infinity) > (first?.bound ?? -Infinity);
+      this.add(better ? first : second);
+      node = better ? second : first;
+    }
+    this.add(node);
+  }
+
+  /** Opens one answer of a node. */
+  private answer({ branch, within, price, bound, depth }: TreeNode, yes: boolean): TreeNode | null {
+    return this.open({ within: child(this.relaxation.model, within, { branch, yes }), price, bound, depth: depth + 1 });
+  }
+
+  /** Bounds a node; null when it is closed. */
+  private open(from: { within: Restriction; price: Float64Array; bound: number; depth: number }): TreeNode | null {
     const { model } = this.relaxation;
     const { within } = from;
     this.nodes++;
     this.work++;
-    if (propagate(model, within) !== null) return;
+    if (propagate(model, within) !== null) return null;
     const price = from.price.slice();
     let bound = this.lower(within, price);
-    if (bound < this.worth + 1 - ROUNDING) return;
+    if (bound < this.worth + 1 - ROUNDING) return null;
     // What the prices rule out may leave so little that the node closes after all.
     fixByLoss(this.relaxation, bound - (this.worth + 1 - ROUNDING), within);
-    if (propagate(model, within) !== null) return;
+    if (propagate(model, within) !== null) return null;
     bound = Math.min(from.bound, bound, this.lower(within, price));
-    if (bound < this.worth + 1 - ROUNDING) return;
+    if (bound < this.worth + 1 - ROUNDING) return null;
     const branch = this.shares.branch(within);
-    if (branch === null) this.leaf(within, price);
-    else {
-      bound = Math.min(bound, this.afterJoin(within, price));
-      if (bound < this.worth + 1 - ROUNDING) return;
-      if (branch.kind === 'phase' || branch.kind === 'item') this.tellDecided(within, price);
-      this.queue.add({ within, price, bound, branch, depth: from.depth });
+    if (branch === null) {
+      this.leaf(within, price);
+      return null;
     }
+    const node: TreeNode = { within, price, bound, branch, depth: from.depth, joined: isDecided(this.relaxation, within) ? 0 : Infinity };
+    if (branch.kind === 'phase' || branch.kind === 'item') this.tellDecided(within, price);
+    return node.joined === 0 ? this.deepen(node) : node;
   }
 
   /** Lets the caller make a plan for visits decided for the first time. */
@@ -129,29 +158,19 @@ class Tree {
     this.work += work;
   }
 
-  /**
-   * Looks at all combinations of a node in which only groups are undecided, as far below its bound as there is room for:
-   * gives the bound that remains, −∞ when the node is closed.
-   */
-  private afterJoin(within: Restriction, price: Float64Array): number {
-    const { relaxation } = this;
-    if (!isDecided(relaxation, within)) return Infinity;
-    relaxation.focus(within);
-    const bound = relaxation.evaluate(price);
-    relaxation.measureSlack();
-    const whole = bound - (this.worth + 1 - ROUNDING);
-    const all = decidedNode(relaxation, within, { price, room: whole });
-    const { sides, count, room } = halves(all, MOST_COMBINATIONS);
-    this.work += Math.ceil(count / COMBINATIONS_A_NODE);
-    const { loss, items, looked } = joinHalves({ ...all, room }, sides);
-    this.work += Math.ceil(looked / LOOKS_A_NODE);
-    if (loss !== null) {
-      const plan = relaxation.chosen.slice();
-      for (const [g, j] of items) plan[g] = j;
-      this.take(plan);
-      return -Infinity;
-    }
-    return room >= whole ? -Infinity : bound - room;
+  /** Joins the combinations of a node in which only groups are undecided, more of them each time; null when it is closed. */
+  private deepen(node: TreeNode): TreeNode | null {
+    const { limits, relaxation } = this;
+    const anItem = COMBINATIONS_AN_ITEM * (relaxation.model.option.length + 1);
+    // Half of what is left at most: each of the two halves may have so many.
+    const first = node.depth === 0 ? FIRST_COMBINATIONS : FIRST_COMBINATIONS / 8;
+    const most = Math.max(first, Math.min(node.joined * MORE_COMBINATIONS, MOST_COMBINATIONS, ((limits.mostNodes - this.work) * anItem) / 2));
+    const answer = searchDecided(relaxation, node, { worth: this.worth, most, probe: node.joined === 0 ? 2 * first : 0, expired: limits.expired });
+    this.work += 1 + Math.ceil(answer.heard / anItem);
+    if (answer.plan !== null) this.take(answer.plan);
+    const bound = Math.min(node.bound, answer.bound);
+    if (bound < this.worth + 1 - ROUNDING) return null;
+    return { ...node, bound, joined: answer.whole && most < MOST_COMBINATIONS ? most : Infinity };
   }
 
   /** Everything decided: the relaxed choice is the only one left, and counts if it keeps the limits. */
