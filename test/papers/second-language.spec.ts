@@ -21,7 +21,7 @@ const isTold = (value: unknown): value is Told => typeof value === 'object' && v
 
 /** What fills the holes of a sentence that is no sentence itself: dates, names, sizes. */
 function fillings(sentence: Told): string[] {
-  return Object.values(sentence.with ?? {}).flatMap((part) => (Array.isArray(part) ? part : [part])).flatMap((part) => (isTold(part) ? fillings(part) : [String(part)]));
+  return Object.values(sentence.with ?? {}).flatMap((part): readonly (string | number | Told)[] => (Array.isArray(part) ? (part as readonly (string | Told)[]) : [part as string | number | Told])).flatMap((part) => (isTold(part) ? fillings(part) : [String(part)]));
 }
 
 /** Words the survey brings: names and ids. */
