@@ -61,7 +61,7 @@ export const plan: AddCommand = (program) => {
     .option('--check <id>', 'makes nothing: checks the proof kept with a plan again, without the search')
     .option('--draws <n>', 'draws of what is not known, 0 for none', '200')
     .option('--seed <n>', 'seed of the draws', '1')
-    .option('--aim <aim>', 'middle, or nine-in-ten: each line counts what nine draws in ten reach', 'middle')
+    .option('--aim <aim>', 'middle, or nine-in-ten: the plan of which nine draws in ten reach most', 'middle')
     .option('--quiet', 'no progress')
     .option('--json', 'the plan as JSON')
     .action(async (options: PlanOptions) => {

@@ -51,7 +51,7 @@ export const run: AddCommand = (program) => {
     .option('--seconds <n>', 'time a round of the selection may take', '3')
     .option('--draws <n>', 'draws of what is not known, 0 for none', '200')
     .option('--seed <n>', 'seed of the draws', '1')
-    .option('--aim <aim>', 'middle, or nine-in-ten: each line counts what nine draws in ten reach', 'middle')
+    .option('--aim <aim>', 'middle, or nine-in-ten: the plan of which nine draws in ten reach most', 'middle')
     .option('--quiet', 'no progress')
     .option('--all', 'every finding')
     .option('--json', 'the plan as JSON')

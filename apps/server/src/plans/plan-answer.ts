@@ -79,7 +79,7 @@ export class PlanQuery implements PlanRequest {
   @Max(3600, { message: 'prove_s must be 3600 or less' })
   prove_s?: number;
 
-  @ApiPropertyOptional({ enum: ['middle', 'nine-in-ten'], default: 'middle', description: 'what a line counts in the choice: the middle, or what nine draws in ten reach' })
+  @ApiPropertyOptional({ enum: ['middle', 'nine-in-ten'], default: 'middle', description: 'what the choice aims at: the middle, or the plan of which nine draws in ten reach most' })
   @IsOptional()
   @IsIn(['middle', 'nine-in-ten'], { message: 'aim must be middle or nine-in-ten' })
   aim?: 'middle' | 'nine-in-ten';
