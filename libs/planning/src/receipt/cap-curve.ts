@@ -3,6 +3,7 @@ import type { CapCurve, CapCurvePoint } from '../choice/explanations.js';
 import type { Plan } from '../plan/plan.js';
 import { termsUsed } from './assumptions-of.js';
 import { type Figure, part, type ReceiptAt } from './figure.js';
+import { numberedPhases } from './limit-price.js';
 import { dollars, percent } from './receipt-numbers.js';
 import { type Receipt, type ReceiptStep, workedOut } from './receipt.js';
 
@@ -16,7 +17,7 @@ function problemAt({ curve, point }: PointFigure, plan: Plan): SelectionProblem 
   const { record } = plan.proof;
   if (record === undefined) return null;
   const share = 1 + plan.terms.contingencyShare;
-  const own = new Set(plan.phases.flatMap((p, t) => (curve.phases.includes(p.phase.id) ? [t] : [])));
+  const own = new Set(numberedPhases(plan).flatMap((id, t) => (curve.phases.includes(id) ? [t] : [])));
   const caps = record.problem.phases.map((p, t) => (own.has(t) ? p.cap_cents : 0));
   const all = caps.reduce((sum, cap) => sum + cap, 0);
   // All caps of a curve are raised and lowered by one multiple, of which the point states the sum with contingency.

@@ -16,9 +16,12 @@ const WORDS = {
 } as const;
 const OPEN = 'the plan searched longer than the kernel does: it may end at other prices that prove nearly as much';
 
+/** Phases as the question of the choice numbers them, which is not the order they are shown in. */
+export const numberedPhases = (plan: Plan): readonly string[] => (plan.explanations?.prices ?? []).map((p) => p.phase);
+
 function priceReceipt(of: PriceFigure, { plan }: ReceiptAt): Receipt {
   const { record } = plan.proof;
-  const phase = plan.phases.findIndex((p) => p.phase.id === of.price.phase);
+  const phase = numberedPhases(plan).indexOf(of.price.phase);
   const isDollar = of.asked === 'next-dollar';
   const stated = isDollar ? of.price.nextDollar : (of.price.nextCrewHour_cents ?? 0);
   const multipliers = record?.result.value === null ? undefined : record?.result.certificate.multipliers;
