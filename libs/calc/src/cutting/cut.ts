@@ -75,9 +75,11 @@ function laidBlocks(ready: ReadyJob, pieces: Int32Array, search: { readonly roun
 /** With more pieces than this, shelves on several kinds of roll lose less than one stretch of one kind. */
 const ONE_STRETCH = 40;
 
-/** Where there is one kind of roll, or few pieces, they may also go on one stretch without shelves, which suits few pieces of many sizes. */
+/** Where there is one kind of roll, or few pieces of film sold by length, they may also go on one stretch without shelves, which suits few pieces of many sizes. */
 function betterStrip(ready: ReadyJob, pieces: Int32Array, from: { readonly shelves: Block[]; readonly rounds: number; readonly next: () => number }): Block[] {
-  if (ready.offers.length !== 1 && pieces.reduce((sum, n) => sum + n, 0) > ONE_STRETCH) return from.shelves;
+  const few = pieces.reduce((sum, n) => sum + n, 0) <= ONE_STRETCH;
+  // A long stretch is hard to put on ends of whole rolls; those are tried kind by kind anyway.
+  if (ready.offers.length !== 1 && !(few && ready.offers.every((offer) => offer.length === Infinity))) return from.shelves;
   let best = from.shelves;
   for (let offer = 0; offer < ready.offers.length; offer++) {
     const strip = searchedStrip(ready, pieces, { offer, rounds: 4 * from.rounds, next: from.next });

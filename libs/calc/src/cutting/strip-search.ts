@@ -5,7 +5,7 @@ import { StripFill, type Strip } from './strip-fill.js';
 /** With more pieces than this one stretch is not searched as a whole. */
 const MOST_PIECES = 260;
 
-/** So few pieces may also stand in columns side by side at the open end: with more, shelves lose little. */
+/** So few pieces of film sold by length or from stock may also stand in columns side by side at the open end: with more, shelves lose little. */
 const FEW_PIECES = 40;
 
 /** How long and from where the search goes. */
@@ -42,7 +42,9 @@ export function searchedStrip(ready: ReadyJob, pieces: Int32Array, search: Strip
     if (worthOf(strip) <= worthOf(now.strip) * leave) now = { strip, order };
     if (strip.block.length < best.block.length) best = strip;
   }
-  return total > FEW_PIECES ? best.block : withColumns(fill, { order: now.order, best }, search).block;
+  // On whole rolls that are bought one long stretch is worth less than its length says: ends of rolls take shelves.
+  const { length, stock } = ready.offers[search.offer]!;
+  return total > FEW_PIECES || (length !== Infinity && !stock) ? best.block : withColumns(fill, { order: now.order, best }, search).block;
 }
 
 /** The search goes on with columns: pieces change places, and at the open end start a column or no longer do. */
