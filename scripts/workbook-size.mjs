@@ -13,8 +13,6 @@ const { values: asked } = parseArgs({ options: { dwellings: text('10000'), lines
 const MB = 1e6;
 const script = fileURLToPath(import.meta.url);
 const LIMIT_MB = 512;
-// Without a limit the engine lets garbage stand while the machine has memory, and the peak says little of what is needed.
-const HEAP_MB = 400;
 
 async function makePlan(file) {
   const { plannedWith } = await import('../test/workbook/planned.ts');
@@ -34,7 +32,7 @@ async function measure(file, out) {
   const seconds = (performance.now() - start) / 1000;
   const peak_MB = (process.resourceUsage().maxRSS * 1024) / MB;
   console.log(`${plan.dwellings.length} dwellings, ${plan.lines.length} lines, ${asked['in-memory'] ? 'in memory' : 'streamed'}: ${seconds.toFixed(1)} s, ${(statSync(out).size / MB).toFixed(1)} MB of file`);
-  console.log(`memory: program ${(began.rss / MB).toFixed(0)} MB, plan ${((held.heapUsed - began.heapUsed) / MB).toFixed(0)} MB of heap, peak ${peak_MB.toFixed(0)} MB (limit ${LIMIT_MB} MB, heap held to ${HEAP_MB} MB)`);
+  console.log(`memory: program ${(began.rss / MB).toFixed(0)} MB, plan ${((held.heapUsed - began.heapUsed) / MB).toFixed(0)} MB of heap, peak ${peak_MB.toFixed(0)} MB (limit ${LIMIT_MB} MB; the engine is given no limit of its own)`);
   if (!asked['in-memory'] && peak_MB > LIMIT_MB) process.exitCode = 1;
 }
 
@@ -44,7 +42,7 @@ else {
   // The plan is made in a process of its own, so that its memory does not count.
   const folder = mkdtempSync(join(tmpdir(), 'workbook-size-'));
   const plan = asked.plan ?? join(folder, 'plan.json');
-  const run = (args, env = {}) => spawnSync(process.execPath, ['--import', 'tsx', '--conditions=source', '--expose-gc', `--max-old-space-size=${HEAP_MB}`, script, ...args], { stdio: 'inherit', env: { ...process.env, ...env } }).status ?? 1;
+  const run = (args, env = {}) => spawnSync(process.execPath, ['--import', 'tsx', '--conditions=source', '--expose-gc', script, ...args], { stdio: 'inherit', env: { ...process.env, ...env } }).status ?? 1;
   const made = asked.plan === undefined ? run(['--make', plan]) : 0;
   process.exitCode = made !== 0 ? made : run(['--dwellings', asked.dwellings, '--lines', asked.lines, '--plan', plan, '--out', asked.out ?? join(folder, 'rollout.xlsx'), ...(asked['in-memory'] ? ['--in-memory'] : [])], { WORKBOOK_SIZE_CHILD: '1' });
   rmSync(folder, { recursive: true, force: true });

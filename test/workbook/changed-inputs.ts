@@ -107,10 +107,10 @@ function ownerKeeps(plan: Plan, rule: string, ownerShare: number): Plan {
 }
 
 /** Sheets whose every figure is money or leads to it. */
-const MONEY = ['Payback', 'Payback lines', 'Cash flow', 'Savings by year', 'Saving by span', 'Bills by month', 'Payers', 'Tariffs', 'Rebates'];
+const MONEY = ['Payback', 'Payback lines', 'Position by year', 'Cash flow', 'Savings by year', 'Saving by span', 'Bills by month', 'Payers', 'Tariffs', 'Rebates'];
 
 /** Cells of the payback sheet that set the present beside the run, and so differ between a changed book and a book made anew. */
-const BESIDE_THE_RUN = /^IF\(ABS\(|^IF\(C\d+=E\d+,0,1\)|^SUM\(F\d+:F\d+\)$|^SUM\(C\d+:C\d+\)$|^SUMPRODUCT\(\(|^IF\(E\d+>0,C\d+\/E\d+,1\)|^SUMIF\('Film to buy'|^IF\(C\d+>0,B\d+\/C\d+,1\)/;
+const BESIDE_THE_RUN = /^IF\(ABS\(|^IF\(C\d+=E\d+,0,1\)|^SUM\(F\d+:F\d+\)$|^SUM\(C\d+:C\d+\)$|^SUMPRODUCT\(\(|^IF\(E\d+>0,C\d+\/E\d+,1\)|^SUMPRODUCT\(EXACT\('Film to buy'|^IF\(C\d+>0,B\d+\/C\d+,1\)/;
 
 /** Whether a total adds up a column that is typed by the run, as its head says. */
 function isRunTotal(book: ExcelJS.Workbook, { sheet, address, formula }: StoredFormula): boolean {
@@ -191,4 +191,16 @@ export function changes(plan: Plan, book: ExcelJS.Workbook): Change[] {
     { label: 'price of a film’s rolls', edits: rollEdits(book, film, 2), plan: dearerFilm(plan, { times: 2, film }) },
     { label: 'labour rate', edits: [named('labour_rate', (plan.terms.labour_cents_h * 2) / 100)], plan: dearerLabour(plan, 2) },
   ];
+}
+
+/** All of these changes at once, so that a slow spreadsheet program is asked only once. */
+export function allChanges(plan: Plan, book: ExcelJS.Workbook): Change {
+  const each = changes(plan, book);
+  const tiers = (steps: readonly TariffTier[], first: Partial<TariffTier>): readonly TariffTier[] => [{ ...steps[0]!, ...first }, ...steps.slice(1)];
+  const [early, late] = RICH.energyratestructure;
+  const billed = billedAgain(plan, { ...RICH, energyratestructure: [tiers(early!, { max: 150 }), tiers(late!, { rate: 0.37 })], demandratestructure: [[{ rate: 2 }], [{ rate: 6, max: 2 }, { rate: 21 }]] });
+  const [film, rule] = [plan.cuts[0]!.film, plan.lines[0]!.option.payer.id];
+  const discounted = { ...billed, terms: { ...billed.terms, realDiscountRate: 0.07 } };
+  const dearer = dearerFilm(dearerFilm(ownerKeeps(discounted, rule, 0.35), { times: 2 }), { times: 2, film });
+  return { label: each.map((c) => c.label).join(', '), edits: each.flatMap((c) => c.edits), plan: dearerLabour(dearer, 2) };
 }

@@ -5,8 +5,10 @@ export interface SheetSetUp {
   readonly name: string;
   /** Rows and columns that stay on screen. */
   readonly frozen: { readonly rows: number; readonly columns: number };
-  /** Width of all columns, characters: decides whether the paper lies or stands. */
+  /** Width of all columns, characters: decides the paper and how many pages stand side by side. */
   readonly width: number;
+  /** Width of the frozen columns, characters; they repeat where pages stand side by side. */
+  readonly repeats?: number;
   /** Written from the top down and left row by row, so that a streamed book need not hold it. */
   readonly hasManyRows?: boolean;
 }

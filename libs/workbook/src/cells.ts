@@ -53,11 +53,25 @@ export const fixed = (column: number, row: number): string => `$${columnName(col
 export const quoted = (sheet: string): string => `'${sheet.replaceAll("'", "''")}'`;
 
 export function titleRow(sheet: Worksheet, title: string, about: string): void {
+  titleLines(sheet, title, [about]);
+}
+
+/** Title and the lines below it, each in a row of its own. */
+export function titleLines(sheet: Worksheet, title: string, lines: readonly string[]): void {
   put(sheet.getCell(1, 1), title);
   titled(sheet.getCell(1, 1));
   sheet.getRow(1).height = 22;
-  put(sheet.getCell(2, 1), about);
+  lines.forEach((text, i) => {
+    put(sheet.getCell(2 + i, 1), text);
+  });
 }
+
+/**
+ * Sum of the values in whose rows each range holds the very text of its cell. Not by SUMIFS: a text is a pattern there, so that * ? ~ and a
+ * leading = < > or 0 of an ID would sum other rows.
+ */
+export const sumWhere = (values: string, where: readonly (readonly [range: string, cell: string])[]): string =>
+  `SUMPRODUCT(${where.map(([range, cell]) => `EXACT(${range},${cell})`).join('*')}*1,${values})`;
 
 export function section(sheet: Worksheet, row: number, text: string): void {
   put(sheet.getCell(row, 1), text);

@@ -1,14 +1,16 @@
 import ExcelJS, { type Worksheet } from 'exceljs';
 import type { Book, PicturePlace, SheetSetUp } from './book.js';
 import { furnished, pageOf, viewsOf } from './print.js';
+import { measuredInFont } from './style.js';
 
 interface Zip {
   append(xml: string, of: { readonly name: string }): void;
 }
 
-/** How the library writes the drawings of a book into its zip. */
-interface DrawingWriter {
+/** How the library writes the drawings and the styles of a book into its zip. */
+interface PartWriter {
   addDrawings(zip: Zip, model: unknown): void;
+  addStyles(zip: Zip, model: unknown): unknown;
 }
 
 const escaped = (text: string): string => text.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('>', '&gt;').replaceAll('"', '&quot;');
@@ -21,13 +23,14 @@ export class MemoryBook implements Book {
   constructor(private readonly names: readonly string[] = []) {
     for (const name of this.names) this.workbook.addWorksheet(name);
     this.sayPictures();
+    this.measureInFont();
   }
 
   private readonly words: string[] = [];
 
   /** The library writes pictures without the words that stand for them; they are put in while the file is written. */
   private sayPictures(): void {
-    const writer = this.workbook.xlsx as unknown as DrawingWriter;
+    const writer = this.workbook.xlsx as unknown as PartWriter;
     const plain = writer.addDrawings.bind(writer);
     const said = (xml: string): string => xml.replace(/<xdr:cNvPr id="(\d+)"/g, (start, id: string) => `${start} descr="${escaped(this.words[Number(id) - 1] ?? '')}"`);
     writer.addDrawings = (zip, model) => {
@@ -35,6 +38,15 @@ export class MemoryBook implements Book {
         zip.append(said(xml), of);
       } }, model);
     };
+  }
+
+  private measureInFont(): void {
+    const writer = this.workbook.xlsx as unknown as PartWriter;
+    const plain = writer.addStyles.bind(writer);
+    writer.addStyles = (zip, model) =>
+      plain({ append: (xml, of) => {
+        zip.append(measuredInFont(xml), of);
+      } }, model);
   }
 
   open(of: SheetSetUp): Worksheet {

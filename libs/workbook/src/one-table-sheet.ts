@@ -1,11 +1,13 @@
 import type { Worksheet } from 'exceljs';
 import type { Book } from './book.js';
-import { address, brokenLines, paragraph, put, titleRow } from './cells.js';
-import { printed } from './print.js';
+import { address, brokenLines, paragraph, titleLines } from './cells.js';
+import { lineOf, printed } from './print.js';
 import { type Column, setWidths, type TablePlace, writeTable } from './table.js';
 
-/** Letters of running text to the width of a figure, on average. */
-const LETTERS = 1.25;
+const AS_RUN = 'Figures of the run: inputs changed on other sheets do not move them; they need a new run.';
+
+/** More rows than these would fill the screen; then only the title stays. */
+const MOST_FROZEN = 14;
 
 export interface OneTable<Row> {
   readonly name: string;
@@ -17,21 +19,24 @@ export interface OneTable<Row> {
   /** Said in place of an empty table. */
   readonly none: string;
   readonly frozenColumns?: number;
+  /** Nothing here follows an input of the book; the sheet says so. */
+  readonly isAsRun?: boolean;
+  /** Width of the widest table of the sheet, characters, where the first is not it. */
+  readonly width?: number;
 }
 
 /** A sheet of one table under its title: the head stays on screen and repeats on each printed page. */
 export function oneTableSheet<Row>(book: Book, of: OneTable<Row>): { readonly sheet: Worksheet; readonly place: TablePlace } {
-  const wide = of.columns.reduce((sum, c) => sum + c.width, 0);
-  const notes = (of.notes ?? []).flatMap((text) => brokenLines(text, Math.floor(wide * LETTERS)));
-  const headRow = 4 + notes.length;
-  const sheet = book.open({ name: of.name, frozen: { rows: headRow + 1, columns: of.frozenColumns ?? 0 }, width: wide, hasManyRows: true });
+  const width = of.width ?? of.columns.reduce((sum, c) => sum + c.width, 0);
+  const columns = of.frozenColumns ?? 0;
+  const set = { name: of.name, width, repeats: of.columns.slice(0, columns).reduce((sum, c) => sum + c.width, 0), hasManyRows: true };
+  const lines = [of.about, ...(of.notes ?? []), ...(of.isAsRun === true ? [AS_RUN] : [])].flatMap((text) => brokenLines(text, lineOf({ ...set, frozen: { rows: 0, columns } })));
+  const headRow = 3 + lines.length;
+  const sheet = book.open({ ...set, frozen: { rows: headRow + 1 > MOST_FROZEN ? 2 : headRow + 1, columns } });
   setWidths(sheet, of.columns);
-  titleRow(sheet, of.name, of.about);
-  notes.forEach((text, i) => {
-    put(sheet.getCell(3 + i, 1), text);
-  });
+  titleLines(sheet, of.name, lines);
   const place = writeTable(sheet, headRow, { columns: of.columns, rows: of.rows, ...(of.total === undefined ? {} : { total: of.total }) });
-  if (of.rows.length === 0) paragraph(sheet, place.firstRow, { text: of.none, longest: Math.floor(wide) });
+  if (of.rows.length === 0) paragraph(sheet, place.firstRow, { text: of.none, longest: Math.floor(width) });
   if (of.rows.length > 1) sheet.autoFilter = `A${String(headRow + 1)}:${address(of.columns.length, place.lastRow)}`;
   printed(sheet, {
     columns: of.columns.length,

@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import { checkedPlan, type Plan } from '#planning';
 import type { Workbook } from 'exceljs';
 import type { Book } from './book.js';
+import { whileHeapStaysSmall } from './heap-growth.js';
 import { MemoryBook } from './memory-book.js';
 import { paybackSheets } from './payback/payback-sheet.js';
 import { SHEET } from './sheet-names.js';
@@ -12,7 +13,7 @@ import { calendarSheet } from './sheets/calendar.js';
 import { calibrationSheet } from './sheets/calibration.js';
 import { capCurveSheet } from './sheets/cap-curve.js';
 import { cutListSheet } from './sheets/cut-list.js';
-import { energySheet } from './sheets/energy.js';
+import { energySheet, glassSheet } from './sheets/energy.js';
 import { filmSheet } from './sheets/film-to-buy.js';
 import { findingsSheet } from './sheets/findings.js';
 import { ledgerSheet } from './sheets/ledger.js';
@@ -23,7 +24,7 @@ import { rankedDwellingsSheet, rankedFacadesSheet } from './sheets/ranked.js';
 import { receiptsSheet } from './sheets/receipts.js';
 import { reserveSheet } from './sheets/reserve.js';
 import { summarySheet } from './sheets/summary.js';
-import { uncertaintyFiguresSheet, uncertaintySheet } from './sheets/uncertainty.js';
+import { chancesSheet, drawnSheet, uncertaintyFiguresSheet, uncertaintySheet } from './sheets/uncertainty.js';
 import { verificationSheet } from './sheets/verification.js';
 import { waitingSheet } from './sheets/waiting.js';
 import { workOrdersSheet } from './sheets/work-orders.js';
@@ -43,6 +44,8 @@ function writeSheets(book: Book, plan: Plan): void {
   capCurveSheet(book, plan);
   uncertaintySheet(book, plan);
   uncertaintyFiguresSheet(book, plan);
+  chancesSheet(book, plan);
+  drawnSheet(book, plan);
   picturesSheet(book, plan);
   const workOrders = workOrdersSheet(book, plan);
   const cutList = cutListSheet(book, plan);
@@ -52,6 +55,7 @@ function writeSheets(book: Book, plan: Plan): void {
   metersSheet(book, plan);
   ledgerSheet(book, plan);
   energySheet(book, plan);
+  glassSheet(book, plan);
   calibrationSheet(book, plan);
   verificationSheet(book, plan);
   assumptionsSheet(book, plan);
@@ -78,13 +82,15 @@ export function rolloutWorkbook(kept: Plan): Workbook {
 /** The same sheets, written out row by row, without pictures. */
 export async function streamRolloutWorkbook(kept: Plan, path: string): Promise<void> {
   const plan = checkedPlan(kept);
-  const book = new StreamedBook(path, { names: Object.values(SHEET), ...described(plan) });
-  try {
-    writeSheets(book, plan);
-    await book.finish();
-  } finally {
-    book.leave();
-  }
+  await whileHeapStaysSmall(async () => {
+    const book = new StreamedBook(path, { names: Object.values(SHEET), ...described(plan) });
+    try {
+      writeSheets(book, plan);
+      await book.finish();
+    } finally {
+      book.leave();
+    }
+  });
 }
 
 export async function writeRolloutWorkbook(plan: Plan, path: string): Promise<void> {

@@ -5,6 +5,7 @@ import ExcelJS, { type DataValidation, type Worksheet } from 'exceljs';
 import type { Book, SheetSetUp } from './book.js';
 import { MemoryBook } from './memory-book.js';
 import { furnished, pageOf, viewsOf } from './print.js';
+import { measuredInFont } from './style.js';
 
 /** What the library writes a part of the file to. */
 interface Part {
@@ -16,7 +17,9 @@ interface Part {
 /** What the streaming writer of the library keeps to itself and this book needs: how it opens a part, its zip, and its sheets by tab. */
 interface Inside {
   _openStream(path: string): Part;
-  readonly zip: { file(from: string, of: { readonly name: string }): void };
+  readonly zip: { file(from: string, of: { readonly name: string }): void; append(xml: string, of: { readonly name: string }): void };
+  readonly styles: { readonly xml: string };
+  addStyles(): Promise<void>;
   readonly _worksheets: (Worksheet | undefined)[];
 }
 
@@ -28,7 +31,7 @@ const AT_ONCE = 1 << 18;
  */
 class PartFile implements Part {
   private readonly file: number;
-  private kept: Uint8Array[] = [];
+  private readonly kept = Buffer.allocUnsafe(AT_ONCE);
   private size = 0;
 
   constructor(path: string, private readonly ended: () => void) {
@@ -36,17 +39,19 @@ class PartFile implements Part {
   }
 
   write(chunk: string | { toBuffer(): Uint8Array }): boolean {
-    // A copy: the library uses its buffer again for the next row.
-    const bytes = Buffer.from(typeof chunk === 'string' ? chunk : chunk.toBuffer());
-    this.kept.push(bytes);
-    this.size += bytes.length;
-    if (this.size > AT_ONCE) this.flush();
+    // Copied at once: the library uses its buffer again for the next row, and one buffer for all rows leaves no garbage.
+    const bytes = typeof chunk === 'string' ? Buffer.from(chunk) : chunk.toBuffer();
+    if (this.size + bytes.length > AT_ONCE) this.flush();
+    if (bytes.length > AT_ONCE) writeSync(this.file, bytes);
+    else {
+      this.kept.set(bytes, this.size);
+      this.size += bytes.length;
+    }
     return true;
   }
 
   private flush(): void {
-    writeSync(this.file, Buffer.concat(this.kept));
-    this.kept = [];
+    writeSync(this.file, this.kept, 0, this.size);
     this.size = 0;
   }
 
@@ -111,6 +116,10 @@ export class StreamedBook implements Book {
       return new PartFile(file, () => {
         inside.zip.file(file, { name });
       });
+    };
+    inside.addStyles = () => {
+      inside.zip.append(measuredInFont(inside.styles.xml), { name: 'xl/styles.xml' });
+      return Promise.resolve();
     };
   }
 

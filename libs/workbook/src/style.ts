@@ -20,6 +20,11 @@ export const FORMAT = {
   year: '0',
 } as const;
 
+const LIBRARY_FONT = /<font>(?:(?!<\/font>).)*<name val="Calibri"\/>(?:(?!<\/font>).)*<\/font>/;
+
+/** The styles of a file with the font of its cells as the first, for that one is the measure of column widths: where it is missing all columns grow. */
+export const measuredInFont = (xml: string): string => xml.replace(LIBRARY_FONT, `<font><sz val="10"/><name val="${FONT}"/><family val="2"/></font>`);
+
 export const plain = (cell: Cell): void => {
   cell.font = { name: FONT, size: 10 };
 };
@@ -41,7 +46,7 @@ export function headed(cell: Cell, isNumber: boolean): void {
 }
 
 export function united(cell: Cell, isNumber: boolean): void {
-  cell.font = { name: FONT, size: 9, italic: true };
+  cell.font = { name: FONT, size: 10, italic: true };
   cell.alignment = { wrapText: true, vertical: 'top', horizontal: isNumber ? 'right' : 'left' };
   cell.border = { bottom: THIN };
 }
@@ -77,7 +82,7 @@ export function asInput(cell: Cell): void {
 const PER_LINE_pt = 13.5;
 
 /** Letters of running text to the width of a figure, on the careful side. */
-const LETTERS = 1.08;
+export const LETTERS = 1.08;
 
 /** Lines a text takes in a column, broken at words; a word longer than the column is broken too. */
 function linesIn(text: string, width: number): number {

@@ -11,8 +11,6 @@ export interface Column<Row> {
   /** Whether the total row adds this column up. */
   readonly isSummed?: boolean;
   readonly value: (row: Row, index: number, sheetRow: number) => CellContent;
-  /** The last text of a row, which runs on over the empty columns beside it. */
-  readonly runsOn?: boolean;
   /** A column of inputs: what they may be, and which rows have one. */
   readonly input?: InputLimits & { readonly has?: (row: Row) => boolean };
 }
@@ -53,9 +51,12 @@ function head<Row>(sheet: Worksheet, row: number, columns: readonly Column<Row>[
   fitRow(sheet, row + 1, columns.map((c) => ({ text: c.unit, width: c.width })));
 }
 
+// The library takes this width for unset and leaves it out; programs then use one of their own.
+const LEFT_OUT = 9;
+
 export function setWidths<Row>(sheet: Worksheet, columns: readonly Column<Row>[]): void {
-  columns.forEach((column, i) => {
-    sheet.getColumn(i + 1).width = column.width;
+  columns.forEach(({ width }, i) => {
+    sheet.getColumn(i + 1).width = width === LEFT_OUT ? LEFT_OUT + 0.01 : width;
   });
 }
 
@@ -71,12 +72,12 @@ export function writeTable<Row>(sheet: Worksheet, at: number, of: { readonly col
       const cell = sheet.getCell(sheetRow, i + 1);
       const content = column.value(row, index, sheetRow);
       put(cell, content, column.format);
-      cell.alignment = { vertical: 'top', wrapText: typeof content === 'string' && column.runsOn !== true, horizontal: column.format === undefined ? 'left' : 'right' };
+      cell.alignment = { vertical: 'top', wrapText: typeof content === 'string', horizontal: column.format === undefined ? 'left' : 'right' };
       if (standsOff(columns, i)) indented(cell);
       ruled(cell);
       if (column.input !== undefined && column.input.has?.(row) !== false) asInput(cell);
       sums[i] = (sums[i] ?? 0) + shown(content);
-      return { text: typeof content === 'string' && column.runsOn !== true ? content : '', width: column.width };
+      return { text: typeof content === 'string' ? content : '', width: column.width };
     });
     fitRow(sheet, sheetRow, texts);
     // In a streamed book the row leaves here; in memory this does nothing.

@@ -1,6 +1,6 @@
 import type { Plan } from '#planning';
 import { costOf } from './lines-sheet.js';
-import { type MoneyModel, type PhaseMoney } from './money-model.js';
+import { type MoneyModel, type PhaseMoney, toCent } from './money-model.js';
 import { spentInPhase } from './phase-spending.js';
 
 /** What a row of the cash flow holds. */
@@ -26,7 +26,7 @@ function buildingRows(model: MoneyModel, at: Place & { readonly building: string
   const mine = model.lines.filter((l) => l.line.phase === phase.result.phase.id && l.line.building === building);
   const inYear = (amount: number): number[] => model.years.map((y) => (y === phase.workYear ? amount : 0));
   const effect = model.effect.get(phase.workYear);
-  const saved = (part: (l: (typeof mine)[number], y: number) => number): number[] => model.years.map((y) => mine.reduce((sum, l) => sum + part(l, y), 0) * (effect?.[y] ?? 0) * model.price[y]!);
+  const saved = (part: (l: (typeof mine)[number], y: number) => number): number[] => model.years.map((y) => toCent(mine.reduce((sum, l) => sum + part(l, y), 0) * (effect?.[y] ?? 0) * model.price[y]!));
   const given = model.rebates.reduce((sum, r) => sum + (r.rebate.phase === phase.result.phase.id && r.rebate.building === building ? r.amount : 0), 0);
   return [
     { ...at, kind: 'film work', payer: 'owner', now: inYear(-1 * mine.reduce((sum, l) => sum + costOf(l, model), 0)) },

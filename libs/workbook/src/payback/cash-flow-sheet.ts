@@ -1,8 +1,8 @@
 import type { Plan } from '#planning';
 import type { Worksheet } from 'exceljs';
 import type { Book } from '../book.js';
-import { address, brokenLines, columnName, fixed, live, type LiveFormula, put, quoted, section, titleRow } from '../cells.js';
-import { printed } from '../print.js';
+import { address, brokenLines, columnName, fixed, live, type LiveFormula, put, quoted, section, sumWhere, titleLines } from '../cells.js';
+import { lineOf, printed } from '../print.js';
 import { SHEET } from '../sheet-names.js';
 import { bold, FORMAT, ruled } from '../style.js';
 import { type Column, setWidths, type TablePlace, writeTable } from '../table.js';
@@ -27,9 +27,12 @@ interface Sources {
 /** Range of the differences from the time axis, which must all be 0. */
 export interface CashFlowPlace {
   readonly differences: string;
+  /** Sum of the film work of all buildings, below zero. */
+  readonly filmWork: string;
 }
 
 const AT = { phase: 2, building: 3, payer: 4, kind: 5, year: 6, all: 7, first: 8 } as const;
+const HALF_CENT = 0.005;
 const WORDS: Readonly<Record<FlowKind, string>> = { 'film work': 'film work', 'belongs to the phase': 'visits, freight, whole rolls, contingency', rebates: 'rebates', saving: 'saving' };
 
 /** Formula of one year of a stream, from the payback sheets. */
@@ -38,17 +41,17 @@ function flowFormula(row: FlowRow, at: { readonly year: number; readonly sheetRo
   const [phase, building] = [`$${address(AT.phase, at.sheetRow)}`, `$${address(AT.building, at.sheetRow)}`];
   switch (row.kind) {
     case 'film work':
-      return `-1*SUMIFS(${lines.cost},${lines.phases},${phase},${lines.buildings},${building})`;
+      return `-1*${sumWhere(lines.cost, [[lines.phases, phase], [lines.buildings, building]])}`;
     case 'belongs to the phase':
-      return `SUMIFS(${lines.cost},${lines.phases},${phase})-${quoted(SHEET.payback)}!${fixed(SPENDING_COLUMN.total, spending.firstRow + row.phaseAt)}`;
+      return `${sumWhere(lines.cost, [[lines.phases, phase]])}-${quoted(SHEET.payback)}!${fixed(SPENDING_COLUMN.total, spending.firstRow + row.phaseAt)}`;
     case 'rebates':
-      return `SUMIFS(${rebates.amounts},${rebates.phases},${phase},${rebates.buildings},${building})`;
+      return sumWhere(rebates.amounts, [[rebates.phases, phase], [rebates.buildings, building]]);
     case 'saving': {
       const column = (c: number, block: 'whole' | 'owner'): string => `${quoted(SHEET.savings)}!${fixed(c, savings[block].first)}:${fixed(c, savings[block].last)}`;
-      const sum = (block: 'whole' | 'owner'): string => `SUMIFS(${column(SAVINGS_COLUMN.firstYear + at.year, block)},${column(SAVINGS_COLUMN.phase, block)},${phase},${column(SAVINGS_COLUMN.building, block)},${building})`;
+      const sum = (block: 'whole' | 'owner'): string => sumWhere(column(SAVINGS_COLUMN.firstYear + at.year, block), [[column(SAVINGS_COLUMN.phase, block), phase], [column(SAVINGS_COLUMN.building, block), building]]);
       const on = (r: number): string => `${quoted(SHEET.payback)}!${fixed(FIRST_YEAR_COLUMN + at.year, r)}`;
       const base = row.payer === 'owner' ? sum('owner') : `(${sum('whole')}-${sum('owner')})`;
-      return `${base}*${on(axis.effectRow.get(row.phase.workYear)!)}*${on(axis.priceRow)}*electricity_price_factor`;
+      return `ROUND(${base}*${on(axis.effectRow.get(row.phase.workYear)!)}*${on(axis.priceRow)}*electricity_price_factor,2)`;
     }
   }
 }
@@ -61,8 +64,8 @@ function columns(of: Sources): readonly Column<FlowRow>[] {
   const isIn = (r: FlowRow, year: number): boolean => (r.kind === 'saving' ? year > r.phase.workYear : year === r.phase.workYear);
   return [
     { head: 'Owner entity', unit: '', width: 11, value: (r) => r.ownerEntity },
-    { head: 'Fiscal year', unit: 'phase', width: 16, value: (r) => r.phase.result.phase.id },
-    { head: 'Building', unit: '', width: 9, value: (r) => r.building },
+    { head: 'Fiscal year', unit: 'phase', width: 18, value: (r) => r.phase.result.phase.id },
+    { head: 'Building', unit: '', width: 10, value: (r) => r.building },
     { head: 'Payer', unit: '', width: 9, value: (r) => r.payer },
     { head: 'What', unit: '', width: 22, value: (r) => WORDS[r.kind] },
     { head: 'Work', unit: 'in year', width: 6, format: FORMAT.year, value: (r) => r.phase.workYear },
@@ -109,8 +112,10 @@ function writeSums(sheet: Worksheet, at: number, { rows, table, of }: SumRows): 
     row(at + 1 + i, s.label, (c, year) => live(s.where.map(([column, is]) => `SUMIF(${span(`$${columnName(column)}`)},"${is}",${span(c)})`).join('+'), sum(s.has, year)));
   });
   const [spent, rebate, owner, tenants] = [1, 2, 3, 4].map((i) => at + i);
+  const allowed = at + 1 + SUMS.length;
+  row(allowed, 'Rounding left out, half a cent a row', () => live(`ROWS(${span('A')})*0.005`, (table.lastRow - table.firstRow + 1) * HALF_CENT));
   const on = (r: number, year: number): string => `${quoted(SHEET.payback)}!${fixed(FIRST_YEAR_COLUMN + year, r)}`;
-  const first = at + 1 + SUMS.length;
+  const first = allowed + 1;
   const differences: readonly (readonly [string, (c: string, year: number) => string])[] = [
     ['Spending less time axis, must be 0', (c, y) => `${c}${String(spent)}-${on(axis.spentRow, y)}`],
     ['Rebates less time axis, must be 0', (c, y) => `${c}${String(rebate)}-${on(axis.rebateRow, y)}`],
@@ -118,7 +123,7 @@ function writeSums(sheet: Worksheet, at: number, { rows, table, of }: SumRows): 
     ['Tenants less time axis, must be 0', (c, y) => `${c}${String(tenants)}-${on(axis.wholeRow, y)}+${on(axis.ownerRow, y)}`],
   ];
   differences.forEach(([label, formula], i) => {
-    row(first + i, label, (c, year) => live(`ROUND(${formula(c, year)},2)`, 0));
+    row(first + i, label, (c, year) => live(`IF(ABS(${formula(c, year)})<=${c}${String(allowed)},0,ROUND(${formula(c, year)},2))`, 0));
   });
   const low = first + differences.length - 1;
   return { differences: `${quoted(SHEET.cashFlow)}!${fixed(AT.first, first)}:${fixed(AT.first + model.years.length - 1, low)}`, nextRow: low + 1 };
@@ -134,19 +139,18 @@ function fiscalText(plan: Plan): string {
 export function cashFlowSheet(book: Book, of: Sources): CashFlowPlace {
   const { plan, model } = of;
   const all = columns(of);
-  const width = all.reduce((sum, c) => sum + c.width, 0);
-  const notes = [fiscalText(plan), 'Money out is below zero. Visits, freight, whole rolls and contingency belong to the phase and are not shared out over buildings; own labour that is not paid is taken off there. Nothing here is discounted.'].flatMap((text) => brokenLines(text, Math.floor(width * 1.25)));
-  const head = 4 + notes.length;
-  const sheet = book.open({ name: SHEET.cashFlow, frozen: { rows: head + 1, columns: 5 }, width });
+  const widthOf = (columnsOf: typeof all): number => columnsOf.reduce((sum, c) => sum + c.width, 0);
+  const set = { name: SHEET.cashFlow, width: widthOf(all), repeats: widthOf(all.slice(0, AT.kind)) };
+  const notes = [`${plan.name}: cash flow by fiscal year, owner entity, building and payer, real, at prices of ${plan.terms.studyStart}`, fiscalText(plan), 'Money out is below zero. Visits, freight, whole rolls and contingency belong to the phase and are not shared out over buildings; own labour that is not paid is taken off there. Nothing here is discounted.'].flatMap((text) => brokenLines(text, lineOf({ ...set, frozen: { rows: 0, columns: AT.kind } })));
+  const head = 3 + notes.length;
+  const sheet = book.open({ ...set, frozen: { rows: head + 1, columns: AT.kind } });
   setWidths(sheet, all);
-  titleRow(sheet, SHEET.cashFlow, `${plan.name}: cash flow by fiscal year, owner entity, building and payer, real, at prices of ${plan.terms.studyStart}`);
-  notes.forEach((text, i) => {
-    put(sheet.getCell(3 + i, 1), text);
-  });
+  titleLines(sheet, SHEET.cashFlow, notes);
   const rows = flowRows(plan, model);
   const table = writeTable(sheet, head, { columns: all, rows, total: 'Net' });
   const place = { ...table, lastRow: Math.max(table.firstRow, table.lastRow) };
   const sums = writeSums(sheet, place.lastRow + 3, { rows, table: place, of });
   printed(sheet, { columns: all.length, rows: sums.nextRow, headRows: { first: head, last: head + 1 } });
-  return { differences: sums.differences };
+  const on = (column: number): string => `${quoted(SHEET.cashFlow)}!${fixed(column, place.firstRow)}:${fixed(column, place.lastRow)}`;
+  return { differences: sums.differences, filmWork: `SUMIF(${on(AT.kind)},"${WORDS['film work']}",${on(AT.all)})` };
 }

@@ -1,6 +1,6 @@
 import type { Plan } from '#planning';
 import type { Worksheet } from 'exceljs';
-import { address, fixed, live, paragraph, quoted, section } from '../cells.js';
+import { address, fixed, live, paragraph, quoted, section, sumWhere } from '../cells.js';
 import { SHEET } from '../sheet-names.js';
 import type { FilmPlace } from '../sheets/film-to-buy.js';
 import { FORMAT } from '../style.js';
@@ -21,8 +21,8 @@ export function writeFilmFactors(sheet: Worksheet, at: number, of: { readonly pl
   const c = address;
   const columns: readonly Column<string>[] = [
     { head: 'Film', unit: '', width: 38, value: (name) => name },
-    { head: 'Rolls now', unit: money, width: 13, format: FORMAT.money, value: (name, _, r) => live(`SUMIF(${film.films},${c(1, r)},${film.cost})`, bought(name)) },
-    { head: 'Rolls, as run', unit: money, width: 13, format: FORMAT.money, value: (name, _, r) => live(`SUMIF(${film.films},${c(1, r)},${film.costAsRun})`, bought(name)) },
+    { head: 'Rolls now', unit: money, width: 13, format: FORMAT.money, value: (name, _, r) => live(sumWhere(film.cost, [[film.films, c(1, r)]]), bought(name)) },
+    { head: 'Rolls, as run', unit: money, width: 13, format: FORMAT.money, value: (name, _, r) => live(sumWhere(film.costAsRun, [[film.films, c(1, r)]]), bought(name)) },
     { head: 'Factor', unit: 'times', width: 11, format: FORMAT.factor, value: (_name, _, r) => live(`IF(${c(3, r)}>0,${c(2, r)}/${c(3, r)},1)`, 1) },
   ];
   section(sheet, at, `Film price by film, from the rolls of ${SHEET.film}`);

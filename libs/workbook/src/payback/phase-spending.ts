@@ -1,6 +1,6 @@
 import type { Plan } from '#planning';
 import type { Worksheet } from 'exceljs';
-import { address, dollars, live } from '../cells.js';
+import { address, dollars, live, sumWhere } from '../cells.js';
 import type { FilmPlace } from '../sheets/film-to-buy.js';
 import { FORMAT } from '../style.js';
 import { type Column, type TablePlace, writeTable } from '../table.js';
@@ -25,17 +25,17 @@ export function writePhaseSpending(sheet: Worksheet, at: number, of: { readonly 
     { head: 'Phase', unit: '', width: 34, value: (p) => p.result.phase.id },
     { head: 'From', unit: 'date', width: 13, value: (p) => p.result.phase.firstDay },
     { head: 'Year', unit: 'of the study', width: 13, format: FORMAT.year, value: (p) => p.workYear },
-    figure('Film', (p, _, r) => live(`ROUND(SUMIF(${film.phases},${c(1, r)},${film.cost})*film_cost_factor,2)`, p.film)),
-    figure('Consumables', (p) => dollars(p.result.spending.consumables_cents)),
-    figure('Freight', (p) => dollars(p.result.spending.freight_cents)),
+    figure('Film', (p, _, r) => live(`ROUND(${sumWhere(film.cost, [[film.phases, c(1, r)]])}*film_cost_factor,2)`, p.film)),
+    figure('Consumables, run', (p) => dollars(p.result.spending.consumables_cents)),
+    figure('Freight, run', (p) => dollars(p.result.spending.freight_cents)),
     figure('Labour by the hour, run rate', (p) => p.labour),
-    figure('Contractor', (p) => p.contractor),
-    figure('Visits', (p) => dollars(p.result.spending.visits_cents)),
+    figure('Contractor, run', (p) => p.contractor),
+    figure('Visits, run', (p) => dollars(p.result.spending.visits_cents)),
     figure('Tax', (p, _, r) => live(`ROUND(SUM(${c(4, r)}:${c(6, r)})*material_tax,2)+ROUND((${c(7, r)}*labour_factor+${c(8, r)})*labour_tax,2)`, tax(p))),
     figure('Before contingency', (p, _, r) => live(`SUM(${c(4, r)}:${c(6, r)})+ROUND(${c(7, r)}*labour_factor,2)+SUM(${c(8, r)}:${c(10, r)})`, before(p))),
     figure('Contingency', (p, _, r) => live(`ROUND(${c(11, r)}*contingency_share,2)`, contingency(p))),
     figure('Spent', (p, _, r) => live(`${c(11, r)}+${c(12, r)}`, total(p))),
-    figure('Cap', (p) => dollars(p.result.phase.cap_cents)),
+    figure('Cap, run', (p) => dollars(p.result.phase.cap_cents)),
     figure('Over the cap', (p, _, r) => live(`ROUND(MAX(0,${c(13, r)}-${c(14, r)}),2)`, toCent(Math.max(0, total(p) - dollars(p.result.phase.cap_cents))))),
   ];
   return writeTable(sheet, at, { columns, rows: phases, total: 'All phases' });

@@ -8,10 +8,14 @@ import type { MoneyModel } from './money-model.js';
 import { SPENDING_COLUMN } from './phase-spending.js';
 import { type AxisPlace, FIRST_YEAR_COLUMN } from './time-axis.js';
 
+/** What the named results come to at the inputs of the run. */
+export type LiveResults = Readonly<Record<'npv_whole' | 'npv_owner' | 'first_year_saving' | 'first_year_saving_owner', number>>;
+
 /** Cells of the headline that the first sheet points at. */
 export interface ResultsPlace {
   readonly differences: { readonly first: string; readonly last: string };
   readonly spentCell: string;
+  readonly now: LiveResults;
   readonly nextRow: number;
 }
 
@@ -24,7 +28,7 @@ interface Headline {
   readonly made: number | string;
 }
 
-export const RESULT_ROWS = 12;
+export const RESULT_ROWS = 13;
 
 const total = (flows: readonly number[]): number => flows.reduce((a, b) => a + b, 0);
 
@@ -51,6 +55,7 @@ function headlines(of: { readonly plan: Plan; readonly model: MoneyModel; readon
     { label: 'Net present value, whole building', unit: money, format: FORMAT.money, name: 'npv_whole', now: live(`${sumRow(axis.presentWholeRow)}+${netRows}`, whole - netNow), made: dollars(payback.npv_cents) },
     { label: 'Net present value, owner', unit: money, format: FORMAT.money, name: 'npv_owner', now: live(`${sumRow(axis.presentOwnerRow)}+${netRows}`, owner - netNow), made: dollars(payback.npvOwner_cents) },
     { label: 'Saving in a first year, all payers', unit: money, format: FORMAT.money, name: 'first_year_saving', now: live(lines.firstYearSum, first), made: dollars(payback.firstYear_cents) },
+    { label: 'Saving in a first year, owner', unit: money, format: FORMAT.money, name: 'first_year_saving_owner', now: live(lines.ownerFirstYearSum, lines.ownerFirstYear), made: dollars(payback.firstYearOwner_cents) },
     { label: 'Savings-to-investment ratio (SIR)', unit: 'ratio', format: FORMAT.two, name: 'plan_sir', now: live(`IF(${netRows}<0,-1*${sumRow(axis.presentWholeRow)}/${netRows},0)`, netNow > 0 ? whole / netNow : 0), made: payback.sir },
     { label: 'Simple payback', unit: 'years', format: FORMAT.two, name: 'plan_simple_payback', now: live('IF(first_year_saving>0,(plan_spending-plan_rebates)/first_year_saving,"none")', first > 0 ? (spent - rebate) / first : 'none'), made: payback.simplePayback_yr ?? 'none' },
     { label: 'Discounted payback, from the study start', unit: 'years', format: FORMAT.two, now: live(`IF(MAX(${backs})>0,MAX(${backs}),"none")`, back > 0 ? back : 'none'), made: 'by this sheet' },
@@ -84,11 +89,14 @@ export function writeResults(sheet: Worksheet, at: number, of: { readonly plan: 
       put(sheet.getCell(row, 6), live(`IF(ABS(${gap})<=${address(3, roundingRow)},0,${gap})`, Math.abs(difference) <= rounding(of.model) ? 0 : difference), each.format);
     }
   });
-  put(sheet.getCell(roundingRow, 1), 'Rounding left out: a cent a line and phase');
+  put(sheet.getCell(roundingRow, 1), 'Rounding left out');
   put(sheet.getCell(roundingRow, 2), of.plan.terms.currency);
   put(sheet.getCell(roundingRow, 3), rounding(of.model), FORMAT.two);
-  return { differences: { first: address(6, first), last: address(6, roundingRow - 1) }, spentCell: address(3, first), nextRow: roundingRow + 2 };
+  put(sheet.getCell(roundingRow, 5), 'a cent for each line and phase, three for each year');
+  sheet.getCell(roundingRow, 5).alignment = { horizontal: 'left', indent: 1 };
+  const now = (name: keyof LiveResults): number => Number(all.find((h) => h.name === name)!.now.result);
+  return { now: { npv_whole: now('npv_whole'), npv_owner: now('npv_owner'), first_year_saving: now('first_year_saving'), first_year_saving_owner: now('first_year_saving_owner') }, differences: { first: address(6, first), last: address(6, roundingRow - 1) }, spentCell: address(3, first), nextRow: roundingRow + 2 };
 }
 
-/** The plan rounds each line to the cent before it adds up the rest; the sheet adds up what is really paid. */
-const rounding = (model: MoneyModel): number => (model.lines.length + model.phases.length) / 100;
+/** The plan rounds each line to the cent, the sheet each figure it prints, so that printed totals are the sums of what is printed. */
+const rounding = (model: MoneyModel): number => (model.lines.length + model.phases.length + 3 * model.years.length) / 100;

@@ -1,7 +1,7 @@
 import type { Plan } from '#planning';
 import type { Book } from '../book.js';
-import { address, brokenLines, type CellContent, live, put, section, titleRow } from '../cells.js';
-import { printed } from '../print.js';
+import { address, brokenLines, type CellContent, live, section, titleLines } from '../cells.js';
+import { lineOf, printed } from '../print.js';
 import { SHEET } from '../sheet-names.js';
 import { FORMAT } from '../style.js';
 import { type Column, setWidths, writeTable } from '../table.js';
@@ -26,7 +26,7 @@ export interface SavingsSources {
 const columns = (plan: Plan, model: MoneyModel, value: (l: LineMoney, year: number, index: number) => CellContent): readonly Column<LineMoney>[] => [
   { head: 'Dwelling', unit: '', width: 13, value: (l) => l.line.dwelling },
   { head: 'Building', unit: '', width: 9, value: (l) => l.line.building },
-  { head: 'Phase', unit: '', width: 17, value: (l) => l.line.phase },
+  { head: 'Phase', unit: '', width: 18, value: (l) => l.line.phase },
   { head: 'Work in year', unit: 'of the study', width: 9, format: FORMAT.year, value: (l) => l.workYear },
   ...model.years.map((year): Column<LineMoney> => ({ head: String(year), unit: plan.terms.currency, width: 10, format: FORMAT.money, value: (l, index) => value(l, year, index) })),
 ];
@@ -39,14 +39,12 @@ export function savingsSheet(book: Book, of: { readonly plan: Plan; readonly mod
     const at = span === null ? undefined : sources.spans.get(l.line.dwelling)?.[span];
     return at === undefined ? 0 : live(at.cell, l.whole[year] ?? 0);
   });
-  const about = brokenLines(`Each year takes the saving of the span that holds then from ${SHEET.spans}; which span holds is part of the run. Year 0 is the study start; flows fall at the ends of the years.`, 150);
-  const headRow = 4 + about.length;
-  const sheet = book.open({ name: SHEET.savings, frozen: { rows: headRow + 1, columns: 4 }, width: whole.reduce((sum, c) => sum + c.width, 0), hasManyRows: true });
+  const set = { name: SHEET.savings, width: whole.reduce((sum, c) => sum + c.width, 0), repeats: whole.slice(0, 4).reduce((sum, c) => sum + c.width, 0), hasManyRows: true };
+  const about = [`${plan.name}: bill as found less bill with the film, less added heating, by year of the study, prices of ${plan.terms.studyStart}, before ageing of the film and price rise`, `Each year takes the saving of the span that holds then from ${SHEET.spans}; which span holds is part of the run. Year 0 is the study start; flows fall at the ends of the years.`].flatMap((text) => brokenLines(text, lineOf({ ...set, frozen: { rows: 0, columns: 4 } })));
+  const headRow = 3 + about.length;
+  const sheet = book.open({ ...set, frozen: { rows: headRow + 1, columns: 4 } });
   setWidths(sheet, whole);
-  titleRow(sheet, SHEET.savings, `${plan.name}: bill as found less bill with the film, less added heating, by year of the study, prices of ${plan.terms.studyStart}, before ageing of the film and price rise`);
-  about.forEach((text, i) => {
-    put(sheet.getCell(3 + i, 1), text);
-  });
+  titleLines(sheet, SHEET.savings, about);
   const next = headRow - 1;
   section(sheet, next, 'All payers');
   const top = writeTable(sheet, next + 1, { columns: whole, rows: model.lines });

@@ -3,7 +3,7 @@ import { address, columnName, type LiveFormula, live, put, quoted } from '../cel
 import { SHEET } from '../sheet-names.js';
 import { bold, FORMAT, headed, ruled, united } from '../style.js';
 import type { TablePlace } from '../table.js';
-import type { MoneyModel } from './money-model.js';
+import { type MoneyModel, toCent } from './money-model.js';
 import { SPENDING_COLUMN, spentInPhase } from './phase-spending.js';
 import type { RebatesPlace } from './rebates-sheet.js';
 import { SAVINGS_COLUMN, type SavingsPlace } from './savings-sheet.js';
@@ -54,16 +54,17 @@ export function axisResults(model: MoneyModel): AxisResults {
   const base = (of: 'whole' | 'owner'): Map<number, number[]> =>
     new Map(model.workYears.map((k) => [k, years.map((y) => model.lines.reduce((sum, l) => sum + (l.workYear === k ? (l[of][y] ?? 0) : 0), 0))]));
   const bases = { whole: base('whole'), owner: base('owner') };
-  const flow = (of: 'whole' | 'owner'): number[] => years.map((y) => model.workYears.reduce((sum, k) => sum + (bases[of].get(k)?.[y] ?? 0) * (model.effect.get(k)?.[y] ?? 0), 0) * model.price[y]!);
+  const flow = (of: 'whole' | 'owner'): number[] => years.map((y) => toCent(model.workYears.reduce((sum, k) => sum + (bases[of].get(k)?.[y] ?? 0) * (model.effect.get(k)?.[y] ?? 0), 0) * model.price[y]!));
   const spent = years.map((y) => -1 * model.phases.reduce((sum, p) => sum + (p.workYear === y ? spentInPhase(p, model) : 0), 0));
   const [whole, owner] = [flow('whole'), flow('owner')];
-  const present = (flows: readonly number[]): number[] => flows.map((x, y) => x * model.discount[y]!);
+  const present = (flows: readonly number[]): number[] => flows.map((x, y) => toCent(x * model.discount[y]!));
   const rebates = years.map((y) => model.rebates.reduce((sum, r) => sum + (r.workYear === y ? r.amount : 0), 0));
-  const net = present(spent.map((s, y) => s + whole[y]! + rebates[y]!));
+  const [presentSpent, presentRebates, presentWhole, presentOwner] = [present(spent), present(rebates), present(whole), present(owner)];
+  const net = years.map((y) => presentSpent[y]! + presentRebates[y]! + presentWhole[y]!);
   let sum = 0;
   const cumulative = net.map((x) => (sum += x));
   const back = years.map((y) => (y > 0 && cumulative[y - 1]! < 0 && cumulative[y]! >= 0 ? y - 1 - cumulative[y - 1]! / net[y]! : 0));
-  return { spent, whole, owner, rebates, presentRebates: present(rebates), presentSpent: present(spent), presentWhole: present(whole), presentOwner: present(owner), cumulative, back, base: bases };
+  return { spent, whole, owner, rebates, presentRebates, presentSpent, presentWhole, presentOwner, cumulative, back, base: bases };
 }
 
 type YearCell = (year: number, column: string) => LiveFormula | number;
@@ -146,14 +147,14 @@ export function writeTimeAxis(sheet: Worksheet, at: number, of: { readonly model
   const ends = (rows: ReadonlyMap<number, number>): { readonly top: number; readonly low: number } => ({ top: rows.get(workYears[0]!)!, low: rows.get(workYears[workYears.length - 1]!)! });
   const saved = (rows: ReadonlyMap<number, number>, flows: readonly number[]): YearCell => {
     const [b, e] = [ends(rows), ends(effectRow)];
-    return (y, c) => live(`SUMPRODUCT(${c}${String(b.top)}:${c}${String(b.low)},${c}${String(e.top)}:${c}${String(e.low)})*${c}${String(priceRow)}*electricity_price_factor`, flows[y]!);
+    return (y, c) => live(`ROUND(SUMPRODUCT(${c}${String(b.top)}:${c}${String(b.low)},${c}${String(e.top)}:${c}${String(e.low)})*${c}${String(priceRow)}*electricity_price_factor,2)`, flows[y]!);
   };
   const range = (column: number): string => `$${columnName(column)}$${String(spending.firstRow)}:$${columnName(column)}$${String(Math.max(spending.firstRow, spending.lastRow))}`;
   const spentRow = write({ label: 'Spending (money out is below zero)', unit: currency, format: FORMAT.money, total: sum(results.spent), cell: (y, c) => live(`-1*SUMIF(${range(SPENDING_COLUMN.workYear)},${head(c)},${range(SPENDING_COLUMN.total)})`, results.spent[y]!) });
   const rebateRow = write({ label: 'Rebates received', unit: currency, format: FORMAT.money, total: sum(results.rebates), cell: (y, c) => live(`SUMIF(${of.rebates.years},${head(c)},${of.rebates.amounts})`, results.rebates[y]!) });
   const wholeRow = write({ label: 'Saving, all payers', unit: currency, format: FORMAT.money, total: sum(results.whole), cell: saved(baseWhole, results.whole) });
   const ownerRow = write({ label: 'of which the owner keeps', unit: currency, format: FORMAT.money, total: sum(results.owner), cell: saved(baseOwner, results.owner) });
-  const today = (label: string, flows: readonly number[], from: number): number => write({ label, unit: currency, format: FORMAT.money, total: sum(flows), cell: (y, c) => live(`${c}${String(from)}*${c}${String(discountRow)}`, flows[y]!) });
+  const today = (label: string, flows: readonly number[], from: number): number => write({ label, unit: currency, format: FORMAT.money, total: sum(flows), cell: (y, c) => live(`ROUND(${c}${String(from)}*${c}${String(discountRow)},2)`, flows[y]!) });
   const presentSpentRow = today('Spending, worth today', results.presentSpent, spentRow);
   const presentRebateRow = today('Rebates, worth today', results.presentRebates, rebateRow);
   const presentWholeRow = today('Saving, all payers, worth today', results.presentWhole, wholeRow);

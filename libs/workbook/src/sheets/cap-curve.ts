@@ -24,6 +24,7 @@ export function capCurveSheet(book: Book, plan: Plan): void {
   const rows = curves.flatMap((curve) => curve.points.map((point, i): CurveRow => ({ curve, point, before: curve.points[i - 1] })));
   oneTableSheet<CurveRow>(book, {
     name: SHEET.capCurve,
+    isAsRun: true,
     about: `${plan.name}: what more or less money would be worth`,
     notes: [...new Set(curves.map((c) => `${c.of}: ${c.basis}; ${c.why}`))],
     columns: [

@@ -46,13 +46,15 @@ export function checksOf(plan: Plan, at: CheckPlaces & { readonly spending: Tabl
   const over = Math.max(0, ...plan.phases.map((p) => p.spending.total_cents - p.phase.cap_cents));
   const workColumn = columnName(at.workOrders.paneColumn);
   const dwellings = plan.phases.reduce((sum, p) => sum + p.lines, 0);
-  const { results, changedCell, cashFlow, shares } = at.payback;
+  const { results, changedCell, cashFlow, shares, linesCost, spentOnAxis } = at.payback;
   return [
     { label: 'Spent over the caps', unit: plan.terms.currency, how: 'largest of the phases', formula: live(`ROUND(-1*MIN(0,${rows(at.spending, SPENDING.left)}),2)`, dollars(over)) },
     { label: 'Panes: phases less plan lines', unit: 'panes', how: `this sheet and ${SHEET.plan}`, formula: live(`${own(SPENDING.panes)}-${planPanes}`, panes - linePanes) },
     { label: 'Panes: plan less work orders', unit: 'panes', how: `${SHEET.plan} and ${SHEET.workOrders}${againPanes === 0 ? '' : ', panes to be done again counted in'}`, formula: live(`${planPanes}${againPanes === 0 ? '' : `+${String(againPanes)}`}-SUM(${on(SHEET.workOrders, `${workColumn}${String(at.workOrders.firstRow)}:${workColumn}${String(at.workOrders.lastRow)}`)})`, linePanes + againPanes - workPanes) },
     { label: 'Panes: plan less cut list', unit: 'panes', how: `${SHEET.plan} and ${SHEET.cutList}; a pane that could not be laid is a row too${againCut === 0 ? '' : '; panes to be done again counted in'}`, formula: live(`${planPanes}${againCut === 0 ? '' : `+${String(againCut)}`}-SUM(${on(SHEET.cutList, rows(at.cutList, CUT_PIECES))})`, linePanes + againCut - pieces) },
     { label: 'Dwellings: phases less plan lines', unit: 'dwellings', how: `this sheet and ${SHEET.plan}`, formula: live(`${own(SPENDING.dwellings)}-COUNTA(${on(SHEET.plan, rows(at.plan, 3))})`, dwellings - plan.lines.length) },
+    { label: 'Buildings: cash flow less payback lines', unit: plan.terms.currency, how: `${SHEET.cashFlow}, film work building by building, and ${SHEET.paybackLines}, installed cost`, formula: live(`ROUND(${cashFlow.filmWork}+SUM(${linesCost}),2)`, 0) },
+    { label: 'Phases less cash of the years', unit: plan.terms.currency, how: `${SHEET.payback}: spending by phase and on the time axis, year 0 and after`, formula: live(`ROUND(plan_spending+${spentOnAxis},2)`, 0) },
     { label: 'Film: phases less rolls to buy', unit: plan.terms.currency, how: `this sheet and ${SHEET.film}, as run`, formula: live(`ROUND(${own(SPENDING.film)}-SUM(${on(SHEET.film, rows(at.film.table, FILM_AS_RUN_COLUMN))}),2)`, dollars(film - bought)) },
     ...againChecks(plan, at.film),
     { label: 'Payback sheet less plan', unit: 'all results', how: `${SHEET.payback}, differences at the plan’s own inputs; not asked while an input is changed`, formula: live(`IF(${on(SHEET.payback, changedCell)}=0,ROUND(SUM(${on(SHEET.payback, `${results.differences.first}:${results.differences.last}`)}),2),0)`, 0) },

@@ -1,10 +1,10 @@
 import type { BuildingPeak, OptionEnergy, OptionGlass, Plan, SeasonEnergy } from '#planning';
 import type { Book } from '../book.js';
-import { dollars, paragraph, section } from '../cells.js';
+import { dollars } from '../cells.js';
 import { oneTableSheet } from '../one-table-sheet.js';
 import { SHEET } from '../sheet-names.js';
 import { FORMAT } from '../style.js';
-import { type Column, writeTable } from '../table.js';
+import type { Column } from '../table.js';
 
 const NOTES = [
   'Present machine, first year, before the plan\'s other lines. Summer: May to October north of the equator. Moisture of today still taken out; "if the room gets damper" lets it follow the shorter run: an upper figure, in no rank and no value.',
@@ -27,7 +27,7 @@ const numbered = (plan: Plan): string[] => [...new Set(plan.energy.options.flatM
 
 const columns = (money: string, warnings: readonly string[]): readonly Column<OptionEnergy>[] => [
   { head: 'Option', unit: 'dwelling, sides, film', width: 24, value: (o) => o.option },
-  { head: 'In the plan', unit: 'phase', width: 17, value: (o) => o.phase ?? 'ranked only' },
+  { head: 'In the plan', unit: 'phase', width: 18, value: (o) => o.phase ?? 'ranked only' },
   ...season('Summer', (o) => o.summer, money),
   ...season('Winter', (o) => o.winter, money),
   { head: 'If the room gets damper', unit: 'kWh less', width: 10, format: FORMAT.whole, value: (o) => o.damper.cooling_kWh },
@@ -43,45 +43,45 @@ const columns = (money: string, warnings: readonly string[]): readonly Column<Op
 
 const glassColumns: readonly Column<OptionGlass>[] = [
   { head: 'Option', unit: 'dwelling, sides, film', width: 24, value: (g) => g.option },
-  { head: 'Glass', unit: '', width: 17, value: (g) => g.glazing },
+  { head: 'Glass', unit: '', width: 28, value: (g) => g.glazing },
   { head: 'Film', unit: '', width: 9, value: (g) => g.film },
   { head: 'Area', unit: 'm²', width: 9, format: FORMAT.two, value: (g) => g.glass_m2 },
   { head: 'Cut on this glass', unit: 'of its heat gain', width: 9, format: FORMAT.percent, value: (g) => g.cut },
   { head: 'Cut on single clear', unit: 'as the sheet says', width: 9, format: FORMAT.percent, value: (g) => g.cutOnSingleClear },
   { head: 'Survives here', unit: 'of that', width: 9, format: FORMAT.percent, value: (g) => g.survives },
   { head: 'Edge stress, estimate', unit: 'MPa', width: 9, format: FORMAT.one, value: (g) => g.edgeStress_MPa },
-  { head: 'Figures, and when the stress is highest', unit: '', width: 10, runsOn: true, value: (g) => [g.isMeasured ? 'measured on site' : g.assumed ?? 'catalogue', ...(g.misleads ? ['the sheet\'s figure would mislead here'] : []), g.edgeStressWeather].join('; ') },
+  { head: 'Figures, and when the stress is highest', unit: '', width: 60, value: (g) => [g.isMeasured ? 'measured on site' : g.assumed ?? 'catalogue', ...(g.misleads ? ['the sheet\'s figure would mislead here'] : []), g.edgeStressWeather].join('; ') },
 ];
 
-const peakColumns: readonly Column<BuildingPeak>[] = [
-  { head: 'Building', unit: '', width: 24, value: (b) => b.building },
-  { head: 'Dwellings planned', unit: '', width: 17, format: FORMAT.whole, value: (b) => b.dwellings },
-  { head: 'Hour of the day', unit: 'standard time', width: 9, format: FORMAT.whole, value: (b) => b.hour },
-  { head: 'Together, as found', unit: 'kW', width: 9, format: FORMAT.one, value: (b) => b.asFound_kW },
-  { head: 'Together, filmed', unit: 'kW', width: 9, format: FORMAT.one, value: (b) => b.filmed_kW },
-  { head: 'Dry bulb', unit: '°C', width: 9, format: FORMAT.one, value: (b) => b.dryBulb_degC },
-  { head: 'Wet bulb with it', unit: '°C', width: 9, format: FORMAT.one, value: (b) => b.wetBulb_degC },
-  { head: 'Humid climate', unit: '', width: 9, value: (b) => (b.isHumid ? 'yes' : 'no') },
-];
+/** The peak of the planned dwellings of a building in one sentence. */
+const peakText = (b: BuildingPeak): string =>
+  `${b.building}, design day: ${String(b.dwellings)} planned dwellings take ${b.asFound_kW.toFixed(1)} kW together at ${String(b.hour)} h standard time, ${b.filmed_kW.toFixed(1)} kW with the film; ${b.dryBulb_degC.toFixed(1)} °C dry bulb, ${b.wetBulb_degC.toFixed(1)} °C wet bulb; ${b.isHumid ? 'humid' : 'not a humid'} climate.`;
 
-/** Energy of each line and of each ranked dwelling's best option; the film on its glass; the peak of each building on its design day. */
+/** Energy of each line and of each ranked dwelling's best option; the peak of each building on its design day. */
 export function energySheet(book: Book, plan: Plan): void {
   const warnings = numbered(plan);
-  const { sheet, place } = oneTableSheet<OptionEnergy>(book, {
+  oneTableSheet<OptionEnergy>(book, {
     name: SHEET.energy,
+    isAsRun: true,
     about: `${plan.name}: what film changes by season, on the hottest day, and for the machine; results of the run, not readings`,
-    notes: [...NOTES, ...warnings.map((w, i) => `Warning ${String(i + 1)}: ${w}`)],
+    notes: [...NOTES, ...plan.energy.buildings.map(peakText), ...warnings.map((w, i) => `Warning ${String(i + 1)}: ${w}`)],
     columns: columns(plan.terms.currency, warnings),
     rows: plan.energy.options,
     none: 'No dwelling has an option.',
     frozenColumns: 1,
   });
-  let row = Math.max(place.lastRow, place.firstRow) + 3;
-  section(sheet, row, 'On the design day, all planned dwellings of a building in one hour');
-  row = writeTable(sheet, row + 1, { columns: peakColumns, rows: plan.energy.buildings }).nextRow + 1;
-  section(sheet, row, 'What the film does on each glass');
-  row = paragraph(sheet, row + 1, { text: 'A film\'s sheet speaks of single 3 mm clear glass. "Survives here" is the share of that cut left on the glass it goes on: rank and saving use this, not the sheet.', longest: 200 });
-  const glass = writeTable(sheet, row, { columns: glassColumns, rows: plan.energy.glass });
-  sheet.pageSetup.printArea = (sheet.pageSetup.printArea ?? '').replace(/\d+$/, String(Math.max(glass.lastRow, glass.firstRow)));
-  sheet.pageSetup.printTitlesRow = '1:2'; // several tables: the head of the first would stand over the others
+}
+
+/** What the film does on each glass, beside what its sheet says of it. */
+export function glassSheet(book: Book, plan: Plan): void {
+  oneTableSheet<OptionGlass>(book, {
+    name: SHEET.glass,
+    isAsRun: true,
+    about: `${plan.name}: the film on the glass it goes on`,
+    notes: ['A film\'s sheet speaks of single 3 mm clear glass. "Survives here" is the share of that cut left on the glass it goes on: rank and saving use this, not the sheet.'],
+    columns: glassColumns,
+    rows: plan.energy.glass,
+    none: 'No dwelling has an option.',
+    frozenColumns: 1,
+  });
 }

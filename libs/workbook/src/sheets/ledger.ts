@@ -1,3 +1,4 @@
+import { dollarsText } from '#calc';
 import type { PhaseLedger, Plan } from '#planning';
 import type { Book } from '../book.js';
 import { address, dollars, live } from '../cells.js';
@@ -6,9 +7,9 @@ import { SHEET } from '../sheet-names.js';
 import { FORMAT } from '../style.js';
 
 const quoteText = (plan: Plan): string[] =>
-  (plan.ledger?.quotes ?? []).map((q) => `Quote ${q.id}, ${q.phase}: ${(q.amount_cents / 100).toFixed(2)}, ${q.state}${q.expires === null ? ', without an end' : `, holds until ${q.expires}`}.`);
+  (plan.ledger?.quotes ?? []).map((q) => `Quote ${q.id}, ${q.phase}: ${dollarsText(q.amount_cents)}, ${q.state}${q.expires === null ? ', without an end' : `, holds until ${q.expires}`}.`);
 const stockText = (plan: Plan): string[] =>
-  (plan.ledger?.stock ?? []).map((s) => `Stock of film ${s.film}: worth ${(s.worth_cents / 100).toFixed(2)} by the ledger; rolls that can be cut: ${s.rolls.length === 0 ? 'none' : s.rolls.map((r) => `${r.count} × ${r.roll}`).join(', ')}.`);
+  (plan.ledger?.stock ?? []).map((s) => `Stock of film ${s.film}: worth ${dollarsText(s.worth_cents)} by the ledger; rolls that can be cut: ${s.rolls.length === 0 ? 'none' : s.rolls.map((r) => `${r.count} × ${r.roll}`).join(', ')}.`);
 
 /** Money already spoken for when the plan was made, and what the caps still left. */
 export function ledgerSheet(book: Book, plan: Plan): void {

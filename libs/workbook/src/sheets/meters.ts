@@ -21,7 +21,7 @@ export function metersSheet(book: Book, plan: Plan): void {
     name: SHEET.meters,
     about: `${plan.name}: computed bills of the first year, all payers, prices of ${plan.terms.studyStart}; results of the run, not readings`,
     notes: [
-      'With the plan = all chosen films together, whatever their phase, with the present plant. A tariff, a base load or a choice that changes needs a new run.',
+      `With the plan = all chosen films together, whatever their phase, with the present plant. A tariff, a base load or a choice that changes needs a new run; prices changed on ${SHEET.tariffs} move ${SHEET.bills}, not this sheet.`,
       'Price of a saved kWh = money saved over kWh saved, of the year: weighted by when the film saves. Average price = the bill as found over its kWh, fixed charges in it.',
     ],
     columns: [

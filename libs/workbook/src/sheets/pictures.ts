@@ -12,9 +12,9 @@ interface Shown {
 }
 
 const COLUMNS = 10;
-const WIDTH = 10;
+const WIDTH = 9.7;
 const LONGEST = 100;
-const PX_PER_PT = 1.08;
+const PX_PER_PT = 1;
 const PX_PER_ROW = 20;
 
 /** Pictures of the plan, black on white, one below the other, each with its title in a cell for those who cannot see it. */

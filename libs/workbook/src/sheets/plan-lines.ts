@@ -10,9 +10,9 @@ import type { Column, TablePlace } from '../table.js';
 export const PLAN_COLUMN = { panes: 6 } as const;
 
 const placeColumns: readonly Column<PlanLine>[] = [
-  { head: 'Phase', unit: '', width: 16, value: (l) => l.phase },
+  { head: 'Phase', unit: '', width: 18, value: (l) => l.phase },
   { head: 'Building', unit: '', width: 9, value: (l) => l.building },
-  { head: 'Dwelling', unit: '', width: 11, value: (l) => l.dwelling },
+  { head: 'Dwelling', unit: '', width: 14, value: (l) => l.dwelling },
 ];
 
 /** The plan by phase: which dwelling, which sides, which film, what it costs and is worth. */
@@ -20,6 +20,7 @@ export function planSheet(book: Book, plan: Plan): TablePlace {
   const money = plan.terms.currency;
   return oneTableSheet<PlanLine>(book, {
     name: SHEET.plan,
+    isAsRun: true,
     about: `${plan.name}: ${String(plan.lines.length)} dwellings in ${String(plan.phases.filter((p) => p.lines > 0).length)} phases; a phase is a fiscal year of an owner entity`,
     notes: [
       `Cost of the lines is before what belongs to the plan (visits, freight, whole rolls, contingency): see ${SHEET.summary}. Values are net present at ${plan.terms.studyStart}, over the film's life. More of each line: ${SHEET.planDetails}.`,
@@ -54,6 +55,7 @@ function rowsOf(line: PlanLine): string {
 export function planDetailsSheet(book: Book, plan: Plan): void {
   oneTableSheet<PlanLine>(book, {
     name: SHEET.planDetails,
+    isAsRun: true,
     about: `${plan.name}: effort, what bills are expected to show, and where each line comes from; same order as ${SHEET.plan}`,
     columns: [
       ...placeColumns,

@@ -13,8 +13,8 @@ const reasonAndPlan: readonly Column<RankedDwelling>[] = [
   { head: 'Expected in bills', unit: 'of the modelled', width: 10, format: FORMAT.percent, value: (r) => r.realisation?.middle ?? '' },
   { head: 'low', unit: '1 in 10 below', width: 7, format: FORMAT.percent, value: (r) => r.realisation?.low ?? '' },
   { head: 'high', unit: '1 in 10 above', width: 7, format: FORMAT.percent, value: (r) => r.realisation?.high ?? '' },
-  { head: 'Reason', unit: '', width: 46, value: (r) => r.reason },
-  { head: 'In the plan', unit: 'phase, or why not', width: 34, value: (r) => [r.inPlan, ...(r.differs === null ? [] : [r.differs])].join('; ') },
+  { head: 'Reason', unit: '', width: 36, value: (r) => r.reason },
+  { head: 'In the plan', unit: 'phase, or why not', width: 33, value: (r) => [r.inPlan, ...(r.differs === null ? [] : [r.differs])].join('; ') },
 ];
 
 const figures = (currency: string): readonly Column<RankedDwelling>[] => [
@@ -28,8 +28,8 @@ const figures = (currency: string): readonly Column<RankedDwelling>[] => [
 
 const place: readonly Column<RankedDwelling>[] = [
   { head: 'Rank', unit: '', width: 6, format: FORMAT.whole, value: (r) => r.rank },
-  { head: 'Band', unit: '', width: 6, value: (r) => r.band },
-  { head: 'Dwelling', unit: '', width: 11, value: (r) => r.dwelling },
+  { head: 'Band', unit: '', width: 6.6, value: (r) => r.band },
+  { head: 'Dwelling', unit: '', width: 14, value: (r) => r.dwelling },
 ];
 
 /** What the expected shares rest on, once for all rows where they agree. */
@@ -42,6 +42,7 @@ function basisText(rows: readonly RankedDwelling[]): string {
 export function rankedDwellingsSheet(book: Book, plan: Plan): void {
   oneTableSheet<RankedDwelling>(book, {
     name: SHEET.dwellings,
+    isAsRun: true,
     about: `${plan.name}: ${String(plan.rankedDwellings.length)} dwellings ranked, ${String(plan.notRanked.length)} without an option (listed in ${SHEET.findings})`,
     notes: [`${NOTE} ${basisText(plan.rankedDwellings)}`],
     columns: [...place, { head: 'Building', unit: '', width: 9, value: (r) => r.building }, ...figures(plan.terms.currency), ...reasonAndPlan],
@@ -56,6 +57,7 @@ export function rankedFacadesSheet(book: Book, plan: Plan): void {
   const facade: Column<RankedFacade> = { head: 'Facade', unit: '° from north', width: 9, format: FORMAT.whole, value: (r) => r.azimuth_deg };
   oneTableSheet<RankedFacade>(book, {
     name: SHEET.facades,
+    isAsRun: true,
     about: `${plan.name}: the windows of a dwelling on one side of its building, filmed alone`,
     notes: [NOTE, 'Films in one dwelling share its cooling: the rows of one dwelling are not to be added up.'],
     columns: [...place, facade, ...figures(plan.terms.currency), ...reasonAndPlan],

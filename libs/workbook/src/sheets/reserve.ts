@@ -12,6 +12,7 @@ export function reserveSheet(book: Book, plan: Plan): void {
   const whyOf = new Map(explanations?.dwellings.map((d) => [d.dwelling, d.why]));
   oneTableSheet<ReserveLine>(book, {
     name: SHEET.reserve,
+    isAsRun: true,
     about: `${plan.name}: what comes next if a line drops out; first come, first in`,
     notes: [
       'Behind = how far the value stays behind what the money and hours bring elsewhere at the prices of this plan; below zero it would pay, but does not fit as a whole. A line comes in when what drops out frees its paid cost in the same year.',
@@ -22,7 +23,7 @@ export function reserveSheet(book: Book, plan: Plan): void {
       { head: 'Building', unit: '', width: 9, value: (r) => r.building },
       { head: 'Dwelling', unit: '', width: 11, value: (r) => r.dwelling },
       { head: 'Option', unit: 'dwelling, sides, film', width: 24, value: (r) => r.option },
-      { head: 'Year', unit: '', width: 16, value: (r) => r.phase },
+      { head: 'Year', unit: '', width: 18, value: (r) => r.phase },
       { head: 'Paid cost', unit: money, width: 11, format: FORMAT.money, value: (r) => dollars(r.cost_cents) },
       { head: 'Crew time', unit: 'person-minutes', width: 13, format: FORMAT.whole, value: (r) => r.minutes },
       { head: 'Value', unit: money, width: 11, format: FORMAT.money, value: (r) => dollars(r.value_cents) },

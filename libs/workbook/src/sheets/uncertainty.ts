@@ -1,18 +1,18 @@
 import type { Influence } from '#calc';
 import type { LineChances, LineOutlook, OutlookInput, Plan } from '#planning';
 import type { Book } from '../book.js';
-import { dollars, section } from '../cells.js';
+import { dollars } from '../cells.js';
 import { oneTableSheet } from '../one-table-sheet.js';
 import { SHEET } from '../sheet-names.js';
 import { FORMAT } from '../style.js';
-import { type Column, writeTable } from '../table.js';
+import type { Column } from '../table.js';
 
-const WIDTHS = [34, 18, 13, 13, 13, 13, 13, 13, 13, 13] as const;
+const WIDTHS = [15, 13, 12, 12, 12, 12, 12, 12, 12, 12] as const;
 const NONE = 'No draws were made for this plan: how sure it is has not been asked. A run with draws fills this sheet.';
 
 const wordColumns: readonly Column<LineOutlook>[] = [
   { head: 'Dwelling', unit: '', width: 12, value: (l) => l.dwelling },
-  { head: 'Phase', unit: '', width: 16, value: (l) => l.phase },
+  { head: 'Phase', unit: '', width: 18, value: (l) => l.phase },
   { head: 'As expected in bills', unit: 'saving over the film’s life, per year', width: 52, value: (l) => l.inBills.words },
   { head: 'Makes the plan', unit: 'of choices made again', width: 11, format: FORMAT.percent, value: (l) => l.inPlanShare ?? 'not asked' },
   { head: 'When it drops out', unit: '', width: 50, value: (l) => l.breakEvens.words.join('; ') },
@@ -39,23 +39,30 @@ const figureColumns = (money: string): readonly Column<LineOutlook>[] => [
 ];
 
 const influenceColumns = (money: string): readonly Column<Influence>[] => [
-  { head: 'What moves the plan', unit: 'strongest first', width: at(0), value: (i) => i.parameter },
-  { head: 'Rank correlation', unit: '−1 … 1', width: at(1), format: FORMAT.two, value: (i) => i.rankCorrelation },
-  { head: 'Value where it is low', unit: `${money}, lowest tenth`, width: at(2), format: FORMAT.dollars, value: (i) => dollars(i.whereLow) },
-  { head: 'Value where it is high', unit: `${money}, highest tenth`, width: at(3), format: FORMAT.dollars, value: (i) => dollars(i.whereHigh) },
+  { head: 'What moves the plan', unit: 'strongest first', width: 44, value: (i) => i.parameter },
+  { head: 'Rank correlation', unit: '−1 … 1', width: 13, format: FORMAT.two, value: (i) => i.rankCorrelation },
+  { head: 'Value where it is low', unit: `${money}, lowest tenth`, width: 16, format: FORMAT.dollars, value: (i) => dollars(i.whereLow) },
+  { head: 'Value where it is high', unit: `${money}, highest tenth`, width: 16, format: FORMAT.dollars, value: (i) => dollars(i.whereHigh) },
 ];
 
 const inputColumns: readonly Column<OutlookInput>[] = [
-  { head: 'Drawn', unit: '', width: at(0), value: (i) => i.label },
-  { head: 'Unit', unit: '', width: at(1), value: (i) => i.unit },
-  { head: 'Shared by', unit: 'scope', width: at(2), value: (i) => i.scope },
-  { head: 'Source', unit: '', width: 90, value: (i) => i.source, runsOn: true },
+  { head: 'Drawn', unit: '', width: 34, value: (i) => i.label },
+  { head: 'Unit', unit: '', width: 18, value: (i) => i.unit },
+  { head: 'Shared by', unit: 'scope', width: 14, value: (i) => i.scope },
+  { head: 'Source', unit: '', width: 90, value: (i) => i.source },
 ];
+
+/** How near the best the choices made again end. */
+function gapText({ selectionGap }: NonNullable<Plan['outlook']>): string[] {
+  if (selectionGap === undefined || selectionGap === null) return [];
+  return [`Those choices end after a counted bit of work: half of them within ${(selectionGap.middle * 100).toFixed(2)} % of their own bounds, the worst ${(selectionGap.worst * 100).toFixed(2)} % below.`];
+}
 
 function notesOf({ outlook }: Plan): string[] {
   if (outlook === null) return [NONE];
   return [
     `${String(outlook.draws)} draws from seed ${String(outlook.seed)}, each by full runs of the hours; ${outlook.selections === 0 ? 'the choice was not made again' : `the choice made again under ${String(outlook.selections)} of them`}. The same seed gives the same draws.`,
+    ...gapText(outlook),
     ...outlook.words,
   ];
 }
@@ -64,7 +71,8 @@ function notesOf({ outlook }: Plan): string[] {
 export function uncertaintySheet(book: Book, plan: Plan): void {
   oneTableSheet<LineOutlook>(book, {
     name: SHEET.uncertainty,
-    about: `${plan.name}: how sure the savings are, line by line and together; figures on ${SHEET.uncertaintyFigures}`,
+    isAsRun: true,
+    about: `${plan.name}: how sure the savings are, line by line and together; figures on ${SHEET.chances}`,
     notes: notesOf(plan),
     columns: wordColumns,
     rows: plan.outlook?.lines ?? [],
@@ -73,31 +81,45 @@ export function uncertaintySheet(book: Book, plan: Plan): void {
   });
 }
 
-/** The figures behind the words: what moves the plan, chances by line, and what was drawn. */
+/** What moves the plan: influences, strongest first. */
 export function uncertaintyFiguresSheet(book: Book, plan: Plan): void {
   const { outlook } = plan;
-  const money = plan.terms.currency;
-  const { sheet, place } = oneTableSheet<Influence>(book, {
+  oneTableSheet<Influence>(book, {
     name: SHEET.uncertaintyFigures,
-    about: `${plan.name}: what moves the plan, chances of each line, and what was drawn; values are net present in the plan’s view`,
+    isAsRun: true,
+    about: `${plan.name}: what moves the plan; values are net present in the plan’s view`,
     notes: outlook === null ? [NONE] : [],
-    columns: influenceColumns(money),
+    columns: influenceColumns(plan.terms.currency),
     rows: outlook?.influences ?? [],
     none: outlook === null ? 'None drawn.' : 'Nothing was told apart.',
     frozenColumns: 1,
   });
-  WIDTHS.forEach((width, i) => {
-    sheet.getColumn(i + 1).width = width;
+}
+
+/** The chances behind the words of each line. */
+export function chancesSheet(book: Book, plan: Plan): void {
+  const { outlook } = plan;
+  oneTableSheet<LineOutlook>(book, {
+    name: SHEET.chances,
+    isAsRun: true,
+    about: `${plan.name}: chances of each line; values are net present in the plan’s view`,
+    notes: outlook === null ? [NONE] : [],
+    columns: figureColumns(plan.terms.currency),
+    rows: outlook?.lines ?? [],
+    none: outlook === null ? 'None drawn.' : 'No line is planned.',
+    frozenColumns: 1,
   });
-  if (outlook === null) return;
-  let row = Math.max(place.lastRow, place.firstRow) + 2;
-  const part = <Row>(title: string, columns: readonly Column<Row>[], rows: readonly Row[]): void => {
-    section(sheet, row, title);
-    row = writeTable(sheet, row + 1, { columns, rows }).nextRow;
-  };
-  part('Chances by line', figureColumns(money), outlook.lines);
-  sheet.getRow(row - 1).addPageBreak();
-  part('What was drawn', inputColumns, outlook.inputs);
-  sheet.pageSetup.printArea = `A$1:J$${String(row)}`;
-  sheet.pageSetup.printTitlesRow = '1:2'; // several tables: the head of the first would stand over the others
+}
+
+/** What was drawn, each input with its source. */
+export function drawnSheet(book: Book, plan: Plan): void {
+  const { outlook } = plan;
+  oneTableSheet<OutlookInput>(book, {
+    name: SHEET.drawn,
+    isAsRun: true,
+    about: `${plan.name}: the inputs that were drawn and where their ranges come from`,
+    columns: inputColumns,
+    rows: outlook?.inputs ?? [],
+    none: 'None drawn.',
+  });
 }

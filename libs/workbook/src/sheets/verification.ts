@@ -9,7 +9,7 @@ const percent = (share: number): string => `${(share * 100).toFixed(1)} %`;
 function notesOf(plan: Plan): string[] {
   const { verification, learned } = plan.bills ?? {};
   if (verification === undefined || verification === null) return [];
-  const buildings = verification.buildings.map((b) => `${b.building}: ${'why' in b.saving ? b.saving.why : `${percent(b.saving.share)} of use saved, ${percent(b.saving.low)} to ${percent(b.saving.high)}`}; ${String(b.treated)} filmed meters against ${String(b.comparison)} of ${b.against}.`);
+  const buildings = verification.buildings.map((b) => `${b.building}: ${'why' in b.saving ? b.saving.why : `${percent(b.saving.share)} of use saved, ${percent(b.saving.low)} to ${percent(b.saving.high)}`}; ${String(b.treated)} filmed meters, ${b.against === 'nothing' ? 'none to compare with' : `${String(b.comparison)} of ${b.against} to compare with`}.`);
   const { realisation } = verification;
   return [
     verification.words,
@@ -32,15 +32,15 @@ export function verificationSheet(book: Book, plan: Plan): void {
       { head: 'Building', unit: '', width: 10, value: (m) => m.building },
       { head: 'Group', unit: '', width: 13, value: (m) => (m.group === 'treated' ? 'filmed' : 'to compare') },
       { head: 'Dwellings', unit: '', width: 10, format: FORMAT.whole, value: (m) => m.dwellings },
-      { head: 'filmed', unit: '', width: 8, format: FORMAT.whole, value: (m) => m.filmedDwellings },
+      { head: 'of these filmed', unit: '', width: 10, format: FORMAT.whole, value: (m) => m.filmedDwellings },
       { head: 'Use there would have been', unit: 'kWh', width: 13, format: FORMAT.whole, value: (m) => m.change.adjustedBaseline_kWh },
       { head: 'Use billed', unit: 'kWh', width: 11, format: FORMAT.whole, value: (m) => m.change.observed_kWh },
       { head: 'No longer used', unit: 'share', width: 10, format: FORMAT.percent, value: (m) => m.change.share },
       { head: 'Standard error', unit: 'share', width: 10, format: FORMAT.percent, value: (m) => m.change.standardError },
       { head: 'Modelled', unit: 'share', width: 10, format: FORMAT.percent, value: (m) => m.modelledShare ?? '' },
-      { head: 'Bills before', unit: '', width: 8, format: FORMAT.whole, value: (m) => m.change.baselinePeriods },
-      { head: 'Bills after', unit: '', width: 8, format: FORMAT.whole, value: (m) => m.change.reportingPeriods },
-      { head: 'Weather', unit: '', width: 18, value: (m) => m.weather },
+      { head: 'Bills before', unit: 'count', width: 8, format: FORMAT.whole, value: (m) => m.change.baselinePeriods },
+      { head: 'Bills after', unit: 'count', width: 8, format: FORMAT.whole, value: (m) => m.change.reportingPeriods },
+      { head: 'Weather', unit: '', width: 28, value: (m) => m.weather },
     ],
     rows: plan.bills?.verification?.meters ?? [],
     none: 'No film is noted on a dwelling with bills before and after it: nothing can be said yet.',

@@ -10,6 +10,7 @@ export function waitingSheet(book: Book, plan: Plan): void {
   const money = plan.terms.currency;
   oneTableSheet<WaitingItem>(book, {
     name: SHEET.waiting,
+    isAsRun: true,
     about: `${plan.name}: letters and tests without a date; largest value first`,
     notes: [
       'Value = net present value above what the dwelling can do without the letter. An option that waits for two letters shows its value behind both: the rows are not to be added up, so there is no total.',

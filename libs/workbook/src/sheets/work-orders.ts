@@ -15,23 +15,27 @@ export interface WorkOrderPlace {
 }
 
 const PANE_COUNT = 13;
+/** Letters of running text across the page, on the careful side. */
+const LONGEST = 190;
+/** Place of the cut size, from 0. */
+const CUT_SIZE = 6;
 /** A sheet holds 1026 breaks of its own; from memory of the file format’s limits. */
 const MOST_BREAKS = 1000;
 
 const columns = (common: ReadonlySet<string>, phase: string): readonly Column<WorkPane>[] => [
   { head: 'Done', unit: '', width: 6, value: () => '☐' },
-  { head: 'Pane', unit: '', width: 16, value: (p) => p.pane },
-  { head: 'Room', unit: '', width: 12, value: (p) => p.room },
+  { head: 'Pane', unit: '', width: 18, value: (p) => p.pane },
+  { head: 'Room', unit: '', width: 11, value: (p) => p.room },
   { head: 'Side', unit: '', width: 9, value: (p) => p.side },
-  { head: 'Sight size', unit: 'in, width × height', width: 18, value: (p) => p.sight },
-  { head: 'Measured here', unit: 'in, write in', width: 15, value: () => null },
-  { head: 'Cut size', unit: 'in, width × length', width: 26, value: (p) => p.cut },
-  { head: 'Finished size', unit: 'in, width × length', width: 18, value: (p) => p.finished },
-  { head: 'Roll', unit: '', width: 14, value: (p) => p.roll.replace(`${phase} `, '') },
-  { head: 'Place on roll', unit: 'in', width: 14, value: (p) => p.rollPosition },
+  { head: 'Sight size', unit: 'in, width × height', width: 17, value: (p) => p.sight },
+  { head: 'Measured here', unit: 'in, write in', width: 14, value: () => null },
+  { head: 'Cut size', unit: 'in, width × length', width: 23, value: (p) => p.cut },
+  { head: 'Finished size', unit: 'in, width × length', width: 16, value: (p) => p.finished },
+  { head: 'Roll', unit: '', width: 12, value: (p) => p.roll.replace(`${phase} `, '') },
+  { head: 'Place on roll', unit: 'in', width: 15, value: (p) => p.rollPosition },
   { head: 'Reach', unit: '', width: 9, value: (p) => p.reach },
-  { head: 'Consent and notes', unit: '', width: 28, value: (p) => [`${p.consent}; ${p.outcome.replaceAll('-', ' ')}`, ...p.notes.filter((n) => !common.has(n))].join('\n') },
-  { head: 'Panes', unit: '', width: 6, format: FORMAT.whole, value: () => 1 },
+  { head: 'Consent and notes', unit: '', width: 22, value: (p) => [`${p.consent}; ${p.outcome.replaceAll('-', ' ')}`, ...p.notes.filter((n) => !common.has(n))].join('\n') },
+  { head: 'Panes', unit: '', width: 6.5, format: FORMAT.whole, value: () => 1 },
 ];
 
 const hours = (minutes: number): string => (minutes / 60).toFixed(1);
@@ -51,9 +55,9 @@ function orderHead(sheet: Worksheet, at: number, order: WorkOrder): number {
     `Access: ${order.access}. Notice ${String(order.notice_h)} h.`,
   ];
   let row = at + 1;
-  for (const text of lines) row = paragraph(sheet, row, { text, longest: 225, strong: true });
-  for (const text of order.cautions) row = paragraph(sheet, row, { text: `Caution: ${text}`, longest: 225 });
-  for (const text of commonNotes(order)) row = paragraph(sheet, row, { text: `Every pane: ${text}`, longest: 225 });
+  for (const text of lines) row = paragraph(sheet, row, { text, longest: LONGEST, strong: true });
+  for (const text of order.cautions) row = paragraph(sheet, row, { text: `Caution: ${text}`, longest: LONGEST });
+  for (const text of commonNotes(order)) row = paragraph(sheet, row, { text: `Every pane: ${text}`, longest: LONGEST });
   return row;
 }
 
@@ -90,12 +94,12 @@ function paneRows(sheet: Worksheet, at: number, order: WorkOrder): number {
       const content = column.value(pane, i, at + i);
       put(cell, content, column.format);
       cell.font = { name: 'Arial', size: 11 };
-      cell.alignment = { vertical: 'middle', wrapText: column.format === undefined };
+      cell.alignment = { vertical: 'middle', wrapText: column.format === undefined, ...(c === CUT_SIZE ? { indent: 1 } : {}) };
       cell.border = { top: { style: 'thin' }, bottom: { style: 'thin' }, ...(c === 5 ? { left: { style: 'thin' }, right: { style: 'thin' } } : {}) };
       return { text: typeof content === 'string' ? content : '', width: column.width };
     });
     fitRow(sheet, at + i, texts);
-    for (const c of [1, 7]) sheet.getCell(at + i, c).font = { name: 'Arial', size: 14, bold: true };
+    for (const c of [1, CUT_SIZE + 1]) sheet.getCell(at + i, c).font = { name: 'Arial', size: 14, bold: true };
     sheet.getRow(at + i).height = Math.max(sheet.getRow(at + i).height, 24);
   });
   return at + order.panes.length;
