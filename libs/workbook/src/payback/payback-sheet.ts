@@ -34,7 +34,7 @@ export interface PaybackPlace {
   readonly shares: string;
 }
 
-const [LABEL, UNIT, TOTAL, YEAR] = [38, 20, 13, 11.5];
+const [LABEL, UNIT, TOTAL, YEAR] = [37, 18, 12.5, 11.45];
 const NEEDS_RUN: readonly string[] = [
   `Live: the boxed inputs here and on ${SHEET.tariffs} (rates, limits, demand prices, fixed charges), ${SHEET.film} (roll prices), ${SHEET.payers}, ${SHEET.rebates} and ${SHEET.spans}; every figure of these sheets follows by formula. All figures are real, at prices of the study start; money out is below zero.`,
   'Needs a new run: which dwellings are chosen and when, caps, windows, films and their figures, which hours a tariff’s periods hold, plants, set points, weather, whole rolls, film life. The choice stays as the plan made it while the inputs move.',
