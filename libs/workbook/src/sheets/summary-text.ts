@@ -36,7 +36,8 @@ export function notKnown(plan: Plan): string[] {
     `${String(assumed)} groups of values are assumed because the survey leaves them blank: see ${SHEET.assumptions}.`,
     'It does not know how people use blinds, windows and set points from day to day, how weather and prices will turn out, or how long the film will really last.',
     'It does not decide whether film may go on a pane: the film maker’s chart, the warranties, local code and licensed practice do. Sizes are from the survey: measure before cutting.',
-    'It does not know tax treatment or financing; rebates are counted as the offers say, and no cap counts on them.',
+    'It does not know tax treatment or financing; rebates are counted as the offers say, and no cap counts on them. Depreciation is undecided: expense now (repair, or a de minimis election of 2,500 or 5,000 an item), 27.5 years straight line from the middle of the month, or straight line over the film’s life; ask the accountant.',
+    'No money is counted for a longer life of machines (most that are taken out still run) or for comfort.',
   ];
 }
 
