@@ -12,7 +12,7 @@ const plan = {
 
 describe('the price of a limit', () => {
   it('is read at the place the question gives the phase, whatever order phases are shown in', async () => {
-    const receipts = await Promise.all(priceFigures(plan).map((f) => f.receipt({ plan } as ReceiptAt)));
+    const receipts = await Promise.all(priceFigures(plan).map(async (f) => f.receipt({ plan } as ReceiptAt)));
     expect(receipts.map((r) => [r.figure, r.worked.agrees])).toEqual([['limit/A/next-dollar', true], ['limit/A/next-crew-hour', true], ['limit/B/next-dollar', true]]);
     expect(receipts.map((r) => r.compute?.result[0]?.pointer)).toEqual(['/certificate/multipliers/cap/0', '/certificate/multipliers/crewMinutes/0', '/certificate/multipliers/cap/1']);
   });

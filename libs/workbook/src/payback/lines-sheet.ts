@@ -7,7 +7,6 @@ import { FORMAT } from '../style.js';
 import { type Column, setWidths, type TablePlace, writeTable } from '../table.js';
 import type { SpanSavings } from '../tariffs/spans-sheet.js';
 import { type LineMoney, type MoneyModel, sumProduct, toCent } from './money-model.js';
-import type { PositionsPlace } from './positions-sheet.js';
 import { SAVINGS_COLUMN, type SavingsPlace } from './savings-sheet.js';
 import { type AxisPlace, FIRST_YEAR_COLUMN, worthOf } from './time-axis.js';
 
@@ -24,6 +23,13 @@ export interface LinesPlace {
   readonly cost: string;
 }
 
+/** Discounted payback of the lines, in their order; the sheet of positions works it out. */
+export interface LinePaybacks {
+  readonly cell: (index: number) => string;
+  /** Years from the work, or none, at the inputs of the run. */
+  readonly years: readonly (number | 'none')[];
+}
+
 interface LinesRequest {
   readonly plan: Plan;
   readonly model: MoneyModel;
@@ -32,7 +38,7 @@ interface LinesRequest {
   readonly spans: SpanSavings;
   /** Cells of the film factors, in the order of the model's films. */
   readonly factors: readonly string[];
-  readonly paybacks: PositionsPlace;
+  readonly paybacks: LinePaybacks;
 }
 
 /** Columns by place; film by film at the prices of the run stands behind them. */

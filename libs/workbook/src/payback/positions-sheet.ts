@@ -5,17 +5,10 @@ import { oneTableSheet } from '../one-table-sheet.js';
 import { SHEET } from '../sheet-names.js';
 import { FORMAT } from '../style.js';
 import type { Column } from '../table.js';
-import { spentToday, spentTodayCell } from './lines-sheet.js';
+import { type LinePaybacks, spentToday, spentTodayCell } from './lines-sheet.js';
 import type { LineMoney, MoneyModel } from './money-model.js';
 import { SAVINGS_COLUMN, type SavingsPlace } from './savings-sheet.js';
 import { type AxisPlace, FIRST_YEAR_COLUMN, worthOf } from './time-axis.js';
-
-/** Discounted payback of the lines, in their order. */
-export interface PositionsPlace {
-  readonly cell: (index: number) => string;
-  /** Years from the work, or none, at the inputs of the run. */
-  readonly years: readonly (number | 'none')[];
-}
 
 interface Sources {
   readonly plan: Plan;
@@ -49,7 +42,7 @@ function paybackOf(positions: readonly (number | null)[], workYear: number): num
 }
 
 /** The running sum of each line's discounted flows, all payers, and the discounted payback that follows from it. */
-export function positionsSheet(book: Book, of: Sources): PositionsPlace {
+export function positionsSheet(book: Book, of: Sources): LinePaybacks {
   const { plan, model, axis, savings } = of;
   const last = AT.first + model.years.length - 1;
   const positions = model.lines.map((l) => positionsOf(l, model));
