@@ -74,6 +74,8 @@ export interface ReserveLine {
   readonly dwelling: string;
   readonly building: string;
   readonly option: string;
+  /** Film and sides in words; absent in plans kept before. */
+  readonly words?: string;
   readonly phase: string;
   readonly cost_cents: number;
   readonly minutes: number;

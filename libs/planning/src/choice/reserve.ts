@@ -2,6 +2,7 @@ import type { PlanSettingsInForce } from '../job/plan-settings.js';
 import { type Candidate, cash_cents } from './candidate.js';
 import type { PricedWay } from './dwelling-reasons.js';
 import type { ReserveLine } from './explanations.js';
+import { optionWords } from './option-words.js';
 import { inView } from './selection-problem.js';
 
 /**
@@ -19,6 +20,7 @@ export function reserveLines(ways: ReadonlyMap<string, readonly PricedWay[]>, of
     dwelling: candidate.option.dwelling,
     building: candidate.option.building,
     option: candidate.option.id,
+    words: optionWords(candidate.option),
     phase: settings.phases[candidate.phase]!.id,
     cost_cents: Math.ceil(cash_cents(candidate.option, settings.terms)),
     minutes: Math.ceil(candidate.option.minutes.best),

@@ -66,7 +66,7 @@ function costColumns(of: LinesRequest, figure: Figure): Column<LineMoney>[] {
   const installed = (r: number): string => `ROUND((${c(AT.film, r)}+${c(AT.consumables, r)})*(1+material_tax)+(${c(AT.labour, r)}*labour_factor+${c(AT.contractor, r)})*(1+labour_tax),2)`;
   return [
     { head: 'Dwelling', unit: '', width: 14, value: (l) => l.line.dwelling },
-    { head: 'Building', unit: '', width: 9, value: (l) => l.line.building },
+    { head: 'Building', unit: '', width: 11, value: (l) => l.line.building },
     { head: 'Phase', unit: '', width: 18, value: (l) => l.line.phase },
     { head: 'Year', unit: 'of the study', width: 7, format: FORMAT.year, value: (l) => l.workYear },
     figure('Film', (l, _, r) => live(`(${now(r)})*film_cost_factor`, l.film.reduce((sum, f) => sum + f, 0)), { isSummed: false }),

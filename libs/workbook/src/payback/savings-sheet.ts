@@ -25,7 +25,7 @@ export interface SavingsSources {
 
 const columns = (plan: Plan, model: MoneyModel, value: (l: LineMoney, year: number, index: number) => CellContent): readonly Column<LineMoney>[] => [
   { head: 'Dwelling', unit: '', width: 13, value: (l) => l.line.dwelling },
-  { head: 'Building', unit: '', width: 9, value: (l) => l.line.building },
+  { head: 'Building', unit: '', width: 11, value: (l) => l.line.building },
   { head: 'Phase', unit: '', width: 18, value: (l) => l.line.phase },
   { head: 'Work in year', unit: 'of the study', width: 9, format: FORMAT.year, value: (l) => l.workYear },
   ...model.years.map((year): Column<LineMoney> => ({ head: String(year), unit: plan.terms.currency, width: 10, format: FORMAT.money, value: (l, index) => value(l, year, index) })),

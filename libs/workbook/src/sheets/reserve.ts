@@ -22,7 +22,7 @@ export function reserveSheet(book: Book, plan: Plan): void {
       { head: 'Place', unit: '', width: 7, format: FORMAT.whole, value: (r) => r.place },
       { head: 'Building', unit: '', width: 9, value: (r) => r.building },
       { head: 'Dwelling', unit: '', width: 11, value: (r) => r.dwelling },
-      { head: 'Option', unit: 'dwelling, sides, film', width: 24, value: (r) => r.option },
+      { head: 'Option', unit: 'film and sides', width: 24, value: (r) => r.words ?? r.option },
       { head: 'Year', unit: '', width: 18, value: (r) => r.phase },
       { head: 'Paid cost', unit: money, width: 11, format: FORMAT.money, value: (r) => dollars(r.cost_cents) },
       { head: 'Crew time', unit: 'person-minutes', width: 13, format: FORMAT.whole, value: (r) => r.minutes },
