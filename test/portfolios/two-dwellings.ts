@@ -155,6 +155,7 @@ const film: Film = {
   mayRotate: true,
   freight_cents: 4500,
   minimumOrder_cents: null,
+  price_cents_m2: 1750,
   quoteDate: '2026-05-04',
   quoteEnds: null,
   basis: 'assumed',

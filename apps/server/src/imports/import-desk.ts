@@ -13,8 +13,10 @@ export const errorOf = ({ code, expected, whatToDo, file, row, column }: Finding
   ...(column !== null && { column }),
 });
 
-/** Whether a record of the files is new or changed, or a row of theirs is as it was before. What is kept already is among the unchanged, so these do not tell. */
-function hasUse({ created, updated, files, rejected }: IntakeReport): boolean {
+/** Whether a record of the files is new or changed, or a row of theirs is as it was before. What is kept already is among the unchanged, so these do not tell. An error of a file without a row is of the whole file. */
+function hasUse({ created, updated, files: all, findings, rejected }: IntakeReport): boolean {
+  const refused = new Set(findings.filter((f) => f.severity === 'error' && f.row === null).map((f) => f.file));
+  const files = all.filter((f) => !refused.has(f.name));
   const rows = files.reduce((sum, { takenFor, rowsRead }) => sum + (takenFor?.endsWith('.json') === true ? 0 : rowsRead), 0);
   return created + updated > 0 || rows > rejected;
 }
