@@ -245,5 +245,9 @@ describe('pictures', () => {
     const saved = plan.payback.lines.reduce((sum, l) => sum + l.yearly_cents.reduce((s, y, k) => s + y * rise ** (l.phaseYear + k + 1) * (1 - plan.terms.filmDegradation_1_yr) ** k, 0), 0);
     const spent = plan.phases.reduce((sum, p) => sum + p.spending.total_cents, 0);
     expect(whole_cents[whole_cents.length - 1]).toBeCloseTo(saved - spent, 4);
+    const off = plan.payback.lines.map((l) => ({ ...l, endRemoval_cents: 2_500 }));
+    const after = cashPosition({ ...plan, payback: { ...plan.payback, lines: off } });
+    expect(after.whole_cents[whole_cents.length - 1]).toBeCloseTo(saved - spent - 2_500 * off.length, 4);
+    expect(after.owner_cents[0]).toBe(whole_cents[0]);
   });
 });

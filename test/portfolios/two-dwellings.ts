@@ -26,6 +26,7 @@ const settings: PlanSettings = {
   drawSeed: null,
   crews: null,
   crewIsNew: null,
+  endRemoval_cents_m2: null,
   mixedFilm: false,
   noWork: [{ firstDay: '2026-09-01', lastDay: '2026-10-31', reason: 'storm season' }],
 };

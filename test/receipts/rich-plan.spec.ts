@@ -27,7 +27,7 @@ const rich = (p: Portfolio): Portfolio => ({
   rebates: [OFFER, CAPPED],
   ledger: LEDGER,
   tariffs: [RICH],
-  settings: { ...p.settings, realEscalation: 0.01, materialTaxShare: 0.06, labourTaxShare: 0.02, labourIsCash: false },
+  settings: { ...p.settings, realEscalation: 0.01, materialTaxShare: 0.06, labourTaxShare: 0.02, labourIsCash: false, endRemoval_cents_m2: 1_500 },
   phases: [...p.phases.map((phase) => ({ ...phase, cap_cents: 60_000 })), { ...p.phases[0]!, id: 'OWNER1/2027-28', name: '2027-28', firstDay: '2027-07-01', lastDay: '2028-06-30', cap_cents: 90_000 }],
   buildings: p.buildings.map((b) => (b.id === 'QA' ? { ...b, crew: 'contractor' as const, contractor_cents_m2: 2_500, contractorVisit_cents: 9_000 } : b)),
   dwellings: p.dwellings.map((d) => (d.id.startsWith('QB/') ? { ...d, heating: { ...d.heating, kind: 'gas' as const, efficiency: 0.8 } } : d)),

@@ -106,6 +106,9 @@ function ownerKeeps(plan: Plan, rule: string, ownerShare: number): Plan {
   return reviewedAgain({ ...plan, lines: plan.lines.map((l) => (l.option.payer.id === rule ? { ...l, option: { ...l.option, payer: { ...l.option.payer, ownerShare } } } : l)) });
 }
 
+/** The plan with another price of taking film off at the end of its life. */
+const takenOffFor = (plan: Plan, endRemoval_cents_m2: number): Plan => reviewedAgain({ ...plan, terms: { ...plan.terms, endRemoval_cents_m2 } });
+
 /** Sheets whose every figure is money or leads to it. */
 const MONEY = ['Payback', 'Payback lines', 'Position by year', 'Cash flow', 'Savings by year', 'Saving by span', 'Bills by month', 'Payers', 'Tariffs', 'Rebates'];
 
@@ -190,6 +193,7 @@ export function changes(plan: Plan, book: ExcelJS.Workbook): Change[] {
     { label: 'film price', edits: [named('film_cost_factor', 2)], plan: dearerFilm(plan, { times: 2 }) },
     { label: 'price of a film’s rolls', edits: rollEdits(book, film, 2), plan: dearerFilm(plan, { times: 2, film }) },
     { label: 'labour rate', edits: [named('labour_rate', (plan.terms.labour_cents_h * 2) / 100)], plan: dearerLabour(plan, 2) },
+    { label: 'taking film off at its end', edits: [named('end_removal_price', 27.5)], plan: takenOffFor(plan, 2_750) },
   ];
 }
 
@@ -202,5 +206,5 @@ export function allChanges(plan: Plan, book: ExcelJS.Workbook): Change {
   const [film, rule] = [plan.cuts[0]!.film, plan.lines[0]!.option.payer.id];
   const discounted = { ...billed, terms: { ...billed.terms, realDiscountRate: 0.07 } };
   const dearer = dearerFilm(dearerFilm(ownerKeeps(discounted, rule, 0.35), { times: 2 }), { times: 2, film });
-  return { label: each.map((c) => c.label).join(', '), edits: each.flatMap((c) => c.edits), plan: dearerLabour(dearer, 2) };
+  return { label: each.map((c) => c.label).join(', '), edits: each.flatMap((c) => c.edits), plan: takenOffFor(dearerLabour(dearer, 2), 2_750) };
 }

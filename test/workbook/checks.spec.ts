@@ -41,7 +41,7 @@ describe('the checks of the cover', () => {
   let plan: Plan;
   let book: ExcelJS.Workbook;
   beforeAll(async () => {
-    plan = await plannedWith((p) => ({ ...p, settings: { ...p.settings, realEscalation: 0.012, filmDegradation_1_yr: 0.004, labourTaxShare: 0.02 } }));
+    plan = await plannedWith((p) => ({ ...p, settings: { ...p.settings, realEscalation: 0.012, endRemoval_cents_m2: 1_250, labourTaxShare: 0.02 } }));
     book = rolloutWorkbook(plan);
   }, 120_000);
 

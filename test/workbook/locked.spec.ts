@@ -75,6 +75,6 @@ describe('the locks of the workbook', () => {
 
   it('stand beside named inputs for every single figure', () => {
     const names = book.definedNames.model.map((n) => n.name);
-    for (const name of ['discount_rate', 'price_rise', 'film_degradation', 'electricity_price_factor', 'film_cost_factor', 'labour_rate', 'contingency_share', 'material_tax', 'labour_tax']) expect(names).toContain(name);
+    for (const name of ['discount_rate', 'price_rise', 'film_degradation', 'end_removal_price', 'electricity_price_factor', 'film_cost_factor', 'labour_rate', 'contingency_share', 'material_tax', 'labour_tax']) expect(names).toContain(name);
   });
 });

@@ -27,6 +27,7 @@ const money = file({
   labourTaxShare: share,
   film_cents_m2: amount,
   consumables_cents_m2: amount,
+  endRemoval_cents_m2: amount,
   electricity_cents_kWh: amount,
   gas_cents_kWh: amount,
   payerRule: word<PayerRule['kind']>('owner', 'tenant', 'sub-meter', 'ratio', 'common'),

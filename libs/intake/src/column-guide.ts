@@ -45,6 +45,8 @@ const PLAN_FIELDS: Readonly<Record<keyof PlanText, string>> = {
   material_tax_share: 'tax on film and consumables, as a share',
   labour_tax_share: 'tax on labour, as a share',
   consumables_per_m2: 'solution, blades and cloths per square metre of film, in money',
+  end_removal_per_m2: 'taking film off at the end of its life, per square metre of film still on the glass, in money of the study start; counted against the savings, not against a cap. Left out: 0, the film stays on until the window goes. Old film takes about 10 minutes a pane and 1 minute a square foot by the time model',
+  end_removal_per_ft2: 'the same per square foot, in place of it',
   trim_per_edge_mm: 'film cut larger than the glass, PER EDGE; 12.7 mm is half an inch',
   crew_size: 'people',
   crews: 'crews side by side',

@@ -211,6 +211,6 @@ export function portfolioOf({ records }: Pick<Intake, 'records'>, today: string)
 
 const defaultPlan = (today: string): PlanText => ({
   name: 'Portfolio', currency: 'USD', study_start: today, view: 'whole', real_discount_rate: null, real_escalation: null, labour_per_hour: null, labour_is_cash: null,
-  contingency_share: null, material_tax_share: null, labour_tax_share: null, consumables_per_m2: null, trim_per_edge_mm: null,
+  contingency_share: null, material_tax_share: null, labour_tax_share: null, consumables_per_m2: null, end_removal_per_m2: null, end_removal_per_ft2: null, trim_per_edge_mm: null,
   crew_size: null, crew_days_wk: null, crew_hours_day: null, crews: null, crew_is_new: null, mixed_film: false, realisation: 'as-modelled', draw_seed: null, plant_ageing: 'off', owner_entities: [], phases: [], no_work: [], facade_words: {}, files: {},
 });

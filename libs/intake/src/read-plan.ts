@@ -1,4 +1,4 @@
-import type { OwnerEntity, Phase, PlanSettings } from '#calc';
+import { m2Of_ft2, type OwnerEntity, type Phase, type PlanSettings } from '#calc';
 import { z } from 'zod';
 import type { FindingList } from './finding.js';
 import type { InventoryFile } from './files/inventory-file.js';
@@ -29,6 +29,8 @@ export const PlanText = z.strictObject({
   material_tax_share: share,
   labour_tax_share: share,
   consumables_per_m2: atLeast0,
+  end_removal_per_m2: atLeast0,
+  end_removal_per_ft2: atLeast0,
   trim_per_edge_mm: z.number().min(0).max(200).nullable().default(null),
   crew_size: z.number().int().min(1).max(200).nullable().default(null),
   crew_days_wk: z.number().min(0).max(7).nullable().default(null),
@@ -46,7 +48,7 @@ export const PlanText = z.strictObject({
   no_work: z.array(z.strictObject({ first_day: day, last_day: day, reason: z.string() })).default([]),
   facade_words: z.record(z.string(), z.string()).default({}),
   files: z.record(z.string(), FileReading).default({}),
-});
+}).refine((plan) => plan.end_removal_per_m2 === null || plan.end_removal_per_ft2 === null, { path: ['end_removal_per_ft2'], message: 'taking film off priced by the square metre or by the square foot, not by both' });
 export type PlanText = z.infer<typeof PlanText>;
 
 async function textOf(file: InventoryFile): Promise<string> {
@@ -75,6 +77,9 @@ export const readPlanText = (file: InventoryFile, findings: FindingList): Promis
 const inCents = (amount: number): number => Math.round(amount * 100);
 const inCentsOr = (amount: number | null): number | null => (amount === null ? null : inCents(amount));
 
+/** Taking film off by the square metre, priced by either area. */
+const endRemoval_cents_m2 = (text: PlanText): number | null => (text.end_removal_per_ft2 === null ? inCentsOr(text.end_removal_per_m2) : (text.end_removal_per_ft2 * 100) / m2Of_ft2(1));
+
 /** Settings of the plan as records have them: cents, camel case. */
 export function settingsOf(text: PlanText): PlanSettings {
   return {
@@ -82,7 +87,7 @@ export function settingsOf(text: PlanText): PlanSettings {
     realDiscountRate: text.real_discount_rate, realEscalation: text.real_escalation,
     labour_cents_h: inCentsOr(text.labour_per_hour), labourIsCash: text.labour_is_cash, contingencyShare: text.contingency_share,
     materialTaxShare: text.material_tax_share, labourTaxShare: text.labour_tax_share,
-    consumables_cents_m2: inCentsOr(text.consumables_per_m2), trimPerEdge_mm: text.trim_per_edge_mm,
+    consumables_cents_m2: inCentsOr(text.consumables_per_m2), trimPerEdge_mm: text.trim_per_edge_mm, endRemoval_cents_m2: endRemoval_cents_m2(text),
     crewSize: text.crew_size, crewDays_wk: text.crew_days_wk, crewHours_day: text.crew_hours_day, crews: text.crews, crewIsNew: text.crew_is_new, mixedFilm: text.mixed_film,
     realisation: text.realisation, drawSeed: text.draw_seed, plantAgeing: text.plant_ageing,
     noWork: text.no_work.map(({ first_day, last_day, reason }) => ({ firstDay: first_day, lastDay: last_day, reason })),

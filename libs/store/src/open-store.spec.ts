@@ -28,6 +28,9 @@ describe('opening the store', () => {
     await filled();
     const store = await openStore(place);
     expect(await store.load()).toEqual(twoDwellings);
+    const priced = { ...twoDwellings, settings: { ...twoDwellings.settings, endRemoval_cents_m2: 1_291.67 } };
+    await store.write(priced);
+    expect((await store.load()).settings.endRemoval_cents_m2).toBe(1_291.67);
     await store.close();
   });
 

@@ -42,6 +42,8 @@ export interface PlanSettings {
   readonly labourTaxShare: Known<number>;
   readonly consumables_cents_m2: Known<number>;
   readonly trimPerEdge_mm: Known<number>;
+  /** Taking film off at the end of its life, by its area; blank: it stays on until the window goes. */
+  readonly endRemoval_cents_m2?: Known<number>;
   readonly crewSize: Known<number>;
   readonly crewDays_wk: Known<number>;
   readonly crewHours_day: Known<number>;

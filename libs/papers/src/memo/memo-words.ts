@@ -1,4 +1,4 @@
-import { wholeDollarsText } from '#calc';
+import { dollarsText, wholeDollarsText } from '#calc';
 import { chanceWords, npvExpected, type Plan } from '#planning';
 import type { Say } from '../texts/texts.js';
 
@@ -107,6 +107,7 @@ export function assumedWords({ terms, assumed }: Plan, say: Say): string[] {
       rate: percent(terms.realDiscountRate, 1),
       rise: percent(terms.realEscalation, 1),
       loss: percent(terms.filmDegradation_1_yr, 1),
+      removal: dollarsText(Math.round(terms.endRemoval_cents_m2 ?? 0)),
       contingency: percent(terms.contingencyShare),
       labour: dollars(terms.labour_cents_h),
       cash: say(terms.labourIsCash ? 'memo.cash.yes' : 'memo.cash.no'),

@@ -14,7 +14,7 @@ export interface CashPosition {
 }
 
 /**
- * Cash position of the plan by year: spending falls at the start of a phase's year, savings at the ends of the years after it; film ageing and
+ * Cash position of the plan by year: spending falls at the start of a phase's year, savings and taking film off at the ends of the years after it; film ageing and
  * real rise of prices as in the plan, nothing discounted.
  */
 export function cashPosition(plan: Plan): CashPosition {
@@ -33,6 +33,7 @@ export function cashPosition(plan: Plan): CashPosition {
         const year = line.phaseYear + k + 1;
         flow[year]! += saved * (1 + plan.terms.realEscalation) ** year * (1 - plan.terms.filmDegradation_1_yr) ** k;
       });
+      flow[line.phaseYear + line.life_yr]! -= line.endRemoval_cents ?? 0;
     }
     let sum = 0;
     return flow.map((f) => (sum += f));

@@ -26,6 +26,7 @@ export function planTerms(settings: PlanSettings, defaultOf: DefaultOf): PlanTer
     { key: 'materialTaxShare', label: 'Tax on material', given: settings.materialTaxShare },
     { key: 'labourTaxShare', label: 'Tax on labour', given: settings.labourTaxShare },
     { key: 'consumables_cents_m2', label: 'Consumables', given: settings.consumables_cents_m2 },
+    { key: 'endRemoval_cents_m2', label: 'Taking film off at the end of its life', given: settings.endRemoval_cents_m2 ?? null },
     { key: 'trimPerEdge_mm', label: 'Trim allowance per edge', given: settings.trimPerEdge_mm },
     { key: 'edgeGap_mm', label: 'Edge gap of the finished film', given: null },
   ];
@@ -44,6 +45,7 @@ export function planTerms(settings: PlanSettings, defaultOf: DefaultOf): PlanTer
     materialTaxShare: valueOf('materialTaxShare'),
     labourTaxShare: valueOf('labourTaxShare'),
     consumables_cents_m2: valueOf('consumables_cents_m2'),
+    endRemoval_cents_m2: valueOf('endRemoval_cents_m2'),
     trimPerEdge_mm: valueOf('trimPerEdge_mm'),
     edgeGap_mm: valueOf('edgeGap_mm'),
     terms,

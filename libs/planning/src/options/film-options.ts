@@ -28,14 +28,16 @@ export function windowsOfSet(task: DwellingTask, set: SetResult['set'], filmable
   });
 }
 
-function segmentsOf(task: DwellingTask, result: SetResult, windows: readonly PlacedWindow[]): LifeSegment[] {
+function segmentsOf(task: DwellingTask, result: SetResult, of: { readonly windows: readonly PlacedWindow[]; readonly glass_m2: (window: PlacedWindow) => number }): LifeSegment[] {
   return task.spans.map((span, i): LifeSegment => {
     const saving = result.spans[i];
     if (saving === undefined) throw new RangeError('spans of the result must be those of the task');
+    const gone = of.windows.filter((w) => w.replacementYear !== null && w.replacementYear <= span.firstYear);
     return {
       firstYear: span.firstYear,
       plant: span.plant,
-      windowsGone: windows.filter((w) => w.replacementYear !== null && w.replacementYear <= span.firstYear).length,
+      windowsGone: gone.length,
+      ...(gone.length > 0 ? { filmGone_m2: gone.reduce((sum, w) => sum + of.glass_m2(w), 0) } : {}),
       saving: { coolingElectricity_kWh: saving.coolingElectricity_kWh, cooling_cents: saving.cooling_cents, addedHeating_cents: saving.addedHeating_cents, addedHeating_kWh: saving.addedHeating_kWh },
     };
   });
@@ -59,7 +61,7 @@ function optionOf(task: DwellingTask, result: SetResult, of: OptionPricing & { r
   const windows = windowsOfSet(task, result.set, of.filmable);
   if (windows.length === 0) return null;
   const states = windows.map((w) => of.filmable.of(w)[filmOnSide(result.set, w.azimuth_deg)!]!);
-  const segments = segmentsOf(task, result, windows);
+  const segments = segmentsOf(task, result, { windows, glass_m2: (w) => of.workOf(w).glass_m2 });
   const filmLife_yr = Math.min(...films.map((f) => of.lifeOf(f)));
   const ids = films.map((f) => f.film.id);
   const isMixed = new Set(ids).size > 1;

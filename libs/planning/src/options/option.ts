@@ -28,6 +28,8 @@ export interface LifeSegment {
   readonly plant: 'present' | 'after replacement';
   /** Windows of the option replaced before this segment; their film is gone. */
   readonly windowsGone: number;
+  /** Glass of those windows; absent where none is gone, or in plans kept before. */
+  readonly filmGone_m2?: number;
   readonly saving: YearSaving;
 }
 

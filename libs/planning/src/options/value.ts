@@ -1,4 +1,4 @@
-import { payerShares, type Phase, presentValue, type SavingState, yearlyStream } from '#calc';
+import { payerShares, type Phase, presentValue, type SavingState, type SavingStream, yearlyStream } from '#calc';
 import type { FilmOption, PhaseValue } from './option.js';
 import { rebateIn } from './rebates.js';
 import type { PlanTerms } from '../plan/terms.js';
@@ -12,13 +12,17 @@ export interface OptionFlows {
   readonly rebate_cents: readonly number[];
   /** Net of added heating, all payers, with film ageing and escalation. */
   readonly whole_cents: readonly number[];
+  /** Taking film off at the end of its life, in its last year: a price of the study start, paid by the owner; no part of the cost or of a cap. */
+  readonly removal_cents: readonly number[];
+  /** Film that comes off then: 0 where its windows or the building went before. */
+  readonly filmAtEnd_m2: number;
   /** By year of the study: which of the option's segments holds, null where nothing is saved. */
   readonly inForce: readonly (number | null)[];
   /** The part of it that stays with the owner. */
   readonly owner_cents: readonly number[];
 }
 
-type MoneyTerms = Pick<PlanTerms, 'studyStart' | 'realDiscountRate' | 'realEscalation' | 'filmDegradation_1_yr'>;
+type MoneyTerms = Pick<PlanTerms, 'studyStart' | 'realDiscountRate' | 'realEscalation' | 'filmDegradation_1_yr' | 'endRemoval_cents_m2'>;
 
 const yearOf = (isoDate: string): number => Number(isoDate.slice(0, 4));
 const monthOf = (isoDate: string): number => Number(isoDate.slice(5, 7));
@@ -32,6 +36,16 @@ export function phaseYear(phase: Pick<Phase, 'firstDay'>, studyStart: string): n
 function states(option: Pick<FilmOption, 'segments'>): SavingState[] {
   return option.segments.map((s) => ({ fromYear: s.firstYear, saving_cents: s.saving.cooling_cents, heating_cents: s.saving.addedHeating_cents }));
 }
+
+/** Film on the glass at the end of its last year. */
+function filmAtEnd_m2(option: FilmOption, stream: SavingStream): number {
+  const last = stream.years.at(-1)!;
+  // What goes with its windows comes off with them; whoever takes the building over decides about the rest.
+  return last.kept > 0 ? Math.max(0, option.glassArea_m2 - (option.segments[last.state]!.filmGone_m2 ?? 0)) : 0;
+}
+
+/** Savings that come in and what taking film off takes from them, by year. */
+export const lessRemoval = (saved_cents: readonly number[], { removal_cents }: Pick<OptionFlows, 'removal_cents'>): number[] => saved_cents.map((flow, year) => flow - removal_cents[year]!);
 
 /** Cost and saving of an option in a phase as flows of the study. */
 export function optionFlows(option: FilmOption, phase: Pick<Phase, 'firstDay' | 'lastDay'>, at: { readonly terms: MoneyTerms; readonly endYear: number | null }): OptionFlows {
@@ -50,15 +64,17 @@ export function optionFlows(option: FilmOption, phase: Pick<Phase, 'firstDay' | 
   const cost_cents = stream.flows_cents.map((_, year) => (year === start ? option.cost.total_cents : 0));
   const rebate = rebateIn(option.rebates, phase)?.cents ?? 0;
   const rebate_cents = cost_cents.map((_, year) => (year === start ? rebate : 0));
+  const atEnd_m2 = filmAtEnd_m2(option, stream);
+  const removal_cents = cost_cents.map((_, year) => (year === start + option.filmLife_yr ? atEnd_m2 * (terms.endRemoval_cents_m2 ?? 0) : 0));
   const inForce = [...Array<null>(start + 1).fill(null), ...stream.years.map((y) => (y.kept > 0 ? y.state : null))];
-  return { phaseYear: start, inForce, cost_cents, rebate_cents, whole_cents: stream.flows_cents, owner_cents };
+  return { phaseYear: start, inForce, cost_cents, rebate_cents, removal_cents, filmAtEnd_m2: atEnd_m2, whole_cents: stream.flows_cents, owner_cents };
 }
 
-/** Net present value of an option in a phase, whole building and owner; the owner pays the film and is given the rebate in both. */
+/** Net present value of an option in a phase, whole building and owner; the owner pays the film, is given the rebate and pays for taking it off in both. */
 export function phaseValue(option: FilmOption, phase: Phase, at: { readonly terms: MoneyTerms; readonly endYear: number | null }): PhaseValue {
   const flows = optionFlows(option, phase, at);
   const rate = at.terms.realDiscountRate;
-  const cost = presentValue(flows.cost_cents, rate) - presentValue(flows.rebate_cents, rate);
+  const cost = presentValue(flows.cost_cents, rate) - presentValue(flows.rebate_cents, rate) + presentValue(flows.removal_cents, rate);
   return { phase: phase.id, whole_cents: presentValue(flows.whole_cents, rate) - cost, owner_cents: presentValue(flows.owner_cents, rate) - cost };
 }
 

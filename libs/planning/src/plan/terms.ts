@@ -24,6 +24,8 @@ export interface PlanTerms {
   readonly materialTaxShare: number;
   readonly labourTaxShare: number;
   readonly consumables_cents_m2: number;
+  /** Taking film off at the end of its life, by its area; plans kept before have none. */
+  readonly endRemoval_cents_m2?: number;
   readonly trimPerEdge_mm: number;
   readonly edgeGap_mm: number;
   readonly terms: readonly Term[];

@@ -52,7 +52,7 @@ const statedOf = (of: ChanceFigure, chances: LineChances): number => (of.which =
 
 function formulaOf({ dwelling, quantity, basis, which }: ChanceFigure, draws: number): string {
   const share = basis === 'in-bills' ? 'share found in bills × ' : '';
-  const each = quantity === 'yearly' ? `${share}mean yearly saving over the film’s life, all payers, net of added heating` : quantity === 'value' || dwelling === null ? `${share}savings of the film’s life worth today − cost less rebate${dwelling === null ? ', all lines, less what is paid beyond them' : ''}` : `${share}savings of the film’s life − cost less rebate, not discounted`;
+  const each = quantity === 'yearly' ? `${share}mean yearly saving over the film’s life, all payers, net of added heating` : quantity === 'value' || dwelling === null ? `${share}savings of the film’s life worth today − cost less rebate, taking film off at its end in it${dwelling === null ? ', all lines, less what is paid beyond them' : ''}` : `${share}savings of the film’s life − cost less rebate, taking film off at its end in it, not discounted`;
   if (which === null) return `chance = share of ${String(draws)} draws in which this is not below zero: ${each}`;
   const place = { 'nine-in-ten': '0.1', middle: '0.5', 'one-in-ten': '0.9' }[which];
   return `the draw at place (${String(draws)} − 1) × ${place} in rising order, between two draws in proportion, of: ${each}. Each draw runs the dwelling hour by hour, bare and filmed, and bills both`;

@@ -1,5 +1,5 @@
 import { payerShares } from '#calc';
-import { optionFlows } from '../options/value.js';
+import { lessRemoval, optionFlows } from '../options/value.js';
 import { rebateIn } from '../options/rebates.js';
 import { withPlantYear } from '../uncertainty/drawn-option.js';
 import type { Plan, PlanLine } from '../plan/plan.js';
@@ -49,14 +49,14 @@ function breakEvenReceipt(plan: Plan, line: PlanLine, of: About): Receipt {
   const flows = lineFlows(plan, line);
   const rate = plan.terms.realDiscountRate;
   const saved = plan.terms.view === 'owner' ? flows.owner_cents : flows.whole_cents;
-  const net = flows.cost_cents.map((cost, year) => cost - flows.rebate_cents[year]!);
+  const net = flows.cost_cents.map((cost, year) => cost - flows.rebate_cents[year]! + flows.removal_cents[year]!);
   const now = (cents: readonly number[]): number => cents.reduce((sum, flow, year) => sum + flow / (1 + rate) ** year, 0);
   const [saving, cost] = [now(saved), now(net)];
   const worked = saving > 0 ? cost / saving : 'none';
   const npv = (i: number): ReceiptPart => ({ pointer: `/${String(i)}/npv_cents`, times: 1 });
   return {
     figure: of.id, title: of.title, value: stated ?? 'none', unit: stated === null ? '' : 'share',
-    formula: 'the line is worth nothing at this share of the price of electricity = (installed cost − rebate) ÷ savings of the film’s life, both worth today; every charge of the tariff moves alike',
+    formula: 'the line is worth nothing at this share of the price of electricity = (installed cost − rebate + taking film off at its end) ÷ savings of the film’s life, both worth today; every charge of the tariff moves alike',
     steps: saving > 0 ? [{ label: 'share', substituted: `${dollars(cost)} ÷ ${dollars(saving)} = ${digits(cost / saving, 6)}`, value: cost / saving, unit: 'share' }] : [],
     rows: [], assumptions: [], compute: saving > 0 ? { kernel: 'life-cycle', input: [net, [...saved]].map((flows_cents) => ({ flows_cents, discountRate: rate, basis: 'real' })), result: [npv(0)], over: [npv(1)], words: 'npv_cents of the first over npv_cents of the second' } : null,
     computeWhy: saving > 0 ? null : 'the line saves nothing in this view',
@@ -74,7 +74,7 @@ function plantYearReceipt(plan: Plan, line: PlanLine, of: About): Receipt {
   const rate = plan.terms.realDiscountRate;
   const flowsIn = (year: number): number[] => {
     const flows = optionFlows({ ...line.option, segments: withPlantYear(segments, year - segments[change]!.firstYear) }, phase, at);
-    return (plan.terms.view === 'owner' ? flows.owner_cents : flows.whole_cents).map((flow, y) => flow - flows.cost_cents[y]! + flows.rebate_cents[y]!);
+    return lessRemoval(plan.terms.view === 'owner' ? flows.owner_cents : flows.whole_cents, flows).map((flow, y) => flow - flows.cost_cents[y]! + flows.rebate_cents[y]!);
   };
   const value = (year: number): number => flowsIn(year).reduce((sum, flow, y) => sum + flow / (1 + rate) ** y, 0);
   const steps = [stated, ...(stated + 1 <= segments[change]!.firstYear ? [stated + 1] : [])].map((year) => ({ label: `plant replaced in ${String(year)}`, substituted: `value ${dollars(value(year))}`, value: value(year), unit: 'cents' }));

@@ -14,7 +14,7 @@ type About = Pick<Figure, 'id' | 'title'>;
 function shared(plan: Plan, line: PlanLine): Pick<Receipt, 'rows' | 'assumptions' | 'see'> {
   return {
     rows: [...dwellingRow(plan, line.dwelling, ['cooling_replacement_year', 'efficiency_after']), ...buildingRow(plan, line.building, ['end_year'])],
-    assumptions: [...termsUsed(plan.terms, ['realDiscountRate', 'realEscalation', 'filmDegradation_1_yr']), ...filledFor(plan, line.building, (field) => field.includes('replaced') || field.includes('after replacement'))],
+    assumptions: [...termsUsed(plan.terms, ['realDiscountRate', 'realEscalation', 'filmDegradation_1_yr', 'endRemoval_cents_m2']), ...filledFor(plan, line.building, (field) => field.includes('replaced') || field.includes('after replacement'))],
     see: [`line/${line.dwelling}/cost`, `line/${line.dwelling}/saving`],
   };
 }
@@ -28,7 +28,12 @@ function yearSteps(flows_cents: readonly number[], of: { readonly rate: number; 
   });
 }
 
-const said = (flows: LineFlows, startYear: number) => (year: number): string => (year === flows.phaseYear ? `year ${String(year)}, ${String(startYear + year)}: installed cost less rebate` : `year ${String(year)}, by ${String(startYear + year)}: saving`);
+/** What the flow of a year is made of. */
+const said = (flows: LineFlows, startYear: number) => (year: number): string => {
+  if (year === flows.phaseYear) return `year ${String(year)}, ${String(startYear + year)}: installed cost less rebate`;
+  const off = flows.removal_cents[year]!;
+  return `year ${String(year)}, by ${String(startYear + year)}: saving${off === 0 ? '' : ` less taking ${digits(flows.filmAtEnd_m2)} m² of film off, ${dollars(off)}`}`;
+};
 const startOf = (plan: Plan): number => Number(plan.terms.studyStart.slice(0, 4));
 
 function npvReceipt(plan: Plan, line: PlanLine, of: About & { readonly view: 'whole' | 'owner' }): Receipt {
@@ -41,7 +46,7 @@ function npvReceipt(plan: Plan, line: PlanLine, of: About & { readonly view: 'wh
     title: of.title,
     value: stated,
     unit: 'cents',
-    formula: `net present value = Σ flow of year y ÷ (1 + d)^y, real, d = ${percent(plan.terms.realDiscountRate)}; savings net of added heating at year's end, cost at the start of the phase${of.view === 'owner' ? '; savings are the part that stays with the owner' : ''}`,
+    formula: `net present value = Σ flow of year y ÷ (1 + d)^y, real, d = ${percent(plan.terms.realDiscountRate)}; savings net of added heating at year's end, taking film off in its last year, cost at the start of the phase${of.view === 'owner' ? '; savings are the part that stays with the owner' : ''}`,
     steps,
     ...shared(plan, line),
     compute: { kernel: 'life-cycle', input: { flows_cents: net, discountRate: plan.terms.realDiscountRate, basis: 'real' }, result: [{ pointer: '/npv_cents', times: 1 }], words: 'npv_cents' },
@@ -61,7 +66,7 @@ function sirReceipt(plan: Plan, line: PlanLine, of: About): Receipt {
     title: of.title,
     value: line.sir,
     unit: 'ratio',
-    formula: 'savings-to-investment ratio = present value of the savings ÷ installed cost less rebate, both at the day of the work',
+    formula: 'savings-to-investment ratio = present value of the savings, less taking film off at its end, ÷ installed cost less rebate, both at the day of the work',
     steps: [
       { label: 'present value of the savings', substituted: `Σ of ${String(fromWork.length - 1)} years at ${percent(rate)} = ${dollars(saved)}`, value: saved, unit: 'cents' },
       { label: 'ratio', substituted: `${dollars(saved)} ÷ ${dollars(outlay)} = ${digits(saved / outlay)}`, value: saved / outlay, unit: 'ratio' },

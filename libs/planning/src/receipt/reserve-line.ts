@@ -1,6 +1,6 @@
 import { explain } from '#calc';
 import type { ReserveLine } from '../choice/explanations.js';
-import { optionFlows } from '../options/value.js';
+import { lessRemoval, optionFlows } from '../options/value.js';
 import type { Plan } from '../plan/plan.js';
 import { termsUsed } from './assumptions-of.js';
 import { type Figure, part, type ReceiptAt } from './figure.js';
@@ -32,7 +32,7 @@ async function valueOf(row: ReserveLine, at: ReceiptAt): Promise<Worked> {
     if (option === undefined || phase === undefined) return NONE;
     const flows = optionFlows(option, phase, { terms: plan.terms, endYear: plan.buildings.find((b) => b.id === row.building)?.endYear ?? null });
     const saved = plan.terms.view === 'owner' ? flows.owner_cents : flows.whole_cents;
-    const net = saved.map((flow, year) => flow - flows.cost_cents[year]! + flows.rebate_cents[year]!);
+    const net = lessRemoval(saved, flows).map((flow, year) => flow - flows.cost_cents[year]! + flows.rebate_cents[year]!);
     const rate = plan.terms.realDiscountRate;
     const steps = net.flatMap((flow, year): ReceiptStep[] => (flow === 0 ? [] : [{ label: `year ${String(year)}`, substituted: `${dollars(flow)} ÷ (1 + ${percent(rate)})^${String(year)} = ${dollars(flow / (1 + rate) ** year)}`, value: flow / (1 + rate) ** year, unit: 'cents' }]));
     const exact = steps.reduce((sum, s) => sum + s.value, 0);
@@ -74,7 +74,7 @@ async function reserveReceipt(of: ReserveFigure, at: ReceiptAt): Promise<Receipt
     formula: isValue ? 'value = net present value of the option in its phase, in the view of the plan, rounded to the cent' : 'behind = price of the money, minutes and visits the line would use, at the prices of the certificate, − its value; 0 where it is as good as what was taken but does not fit as a whole',
     steps: worked.steps,
     rows: dwellingRow(plan, row.dwelling, ['floor_area', 'cooling_set_point', 'cooling_efficiency']),
-    assumptions: isValue ? termsUsed(plan.terms, ['realDiscountRate', 'realEscalation', 'filmDegradation_1_yr']) : [],
+    assumptions: isValue ? termsUsed(plan.terms, ['realDiscountRate', 'realEscalation', 'filmDegradation_1_yr', 'endRemoval_cents_m2']) : [],
     compute: worked.compute,
     computeWhy: worked.compute !== null ? null : isValue ? 'the survey kept now has no such option any more' : 'a difference to be taken by hand; the prices have receipts of their own',
     worked: workedOut(stated, worked.value, 'the survey was changed since the plan was made, or neighbours on the meter were chosen in other rounds'),

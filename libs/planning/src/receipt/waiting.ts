@@ -57,7 +57,7 @@ async function waitingReceipt(item: WaitingItem, at: ReceiptAt, of: Pick<Figure,
   return {
     figure: of.id, title: of.title, value: stated, unit: 'cents', formula: ASKED[of.asked].formula,
     steps: [...last.steps, { label: 'sum', substituted: `${String(last.steps.length)} dwellings, rounded to the cent = ${dollars(sum)}`, value: sum, unit: 'cents' }],
-    rows: buildingRow(plan, item.building, ['film_limits', 'approvals', 'owner_entity']), assumptions: termsUsed(plan.terms, ['realDiscountRate', 'realEscalation', 'filmDegradation_1_yr']),
+    rows: buildingRow(plan, item.building, ['film_limits', 'approvals', 'owner_entity']), assumptions: termsUsed(plan.terms, ['realDiscountRate', 'realEscalation', 'filmDegradation_1_yr', 'endRemoval_cents_m2']),
     compute: null, computeWhy: 'a sum over options the plan does not keep: they are worked again from the survey; `life-cycle` gives the value of one from its flows',
     worked: workedOut(stated, sum, 'the survey or its consents were changed since the plan was made'), see: (Object.keys(ASKED) as Asked[]).filter((a) => a !== of.asked).map((a) => `waiting/${worded(item.subject)}/${a}`),
   };

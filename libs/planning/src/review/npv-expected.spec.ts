@@ -8,7 +8,7 @@ const of = (npv_cents: number, share: { low: number; middle: number; high: numbe
   ({
     terms: { realDiscountRate: 0.1, studyStart: '2026-07-01' },
     phases: [['Y1', '2026-07-01', 100_000], ['Y2', '2027-07-01', 110_000]].map(([id, firstDay, total_cents]) => ({ phase: { id, firstDay }, spending: { total_cents } })),
-    payback: { npv_cents, rebates: [{ phase: 'Y1', cents: 30_000 }] },
+    payback: { npv_cents, lines: [], rebates: [{ phase: 'Y1', cents: 30_000 }] },
     bills: { setting, plan: share },
   }) as unknown as Plan;
 
@@ -18,6 +18,15 @@ describe('the value as expected in bills', () => {
     const found = npvExpected(of(85_000, { low: 0.2, middle: 0.5, high: 1 }))!;
     expect(found.low_cents).toBeCloseTo(-119_000, 6);
     expect(found.middle_cents).toBeCloseTo(-42_500, 6);
+    expect(found.high_cents).toBeCloseTo(85_000, 6);
+  });
+
+  it('takes no share of what taking the film off at its end costs: 121 dollars after two years at 10 % are 100 today', () => {
+    // Savings are worth 850 + 1,700 + 100 = 2,650 today. Half of them 1,325, less 1,700 and 100: −475.
+    const plan = of(85_000, { low: 0.2, middle: 0.5, high: 1 });
+    const lines = [{ phaseYear: 0, life_yr: 2, endRemoval_cents: 12_100 }] as unknown as Plan['payback']['lines'];
+    const found = npvExpected({ ...plan, payback: { ...plan.payback, lines } })!;
+    expect(found.middle_cents).toBeCloseTo(-47_500, 6);
     expect(found.high_cents).toBeCloseTo(85_000, 6);
   });
 

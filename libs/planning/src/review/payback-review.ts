@@ -5,7 +5,7 @@ import type { PaybackLine, PaybackReview } from './payback.js';
 import type { PlanTerms } from '../plan/terms.js';
 import { firstYear_cents } from './reasons.js';
 import type { Candidate } from '../choice/candidate.js';
-import { optionFlows, phaseYear, simplePayback } from '../options/value.js';
+import { lessRemoval, optionFlows, phaseYear, simplePayback } from '../options/value.js';
 
 export interface PaybackRequest {
   readonly terms: PlanTerms;
@@ -24,9 +24,9 @@ function paybackLine(line: Candidate, phase: Phase, of: PaybackRequest): Payback
   const rebate_cents = Math.round(sumOf(flows.rebate_cents));
   const cost = presentValue(flows.cost_cents, rate);
   const net = cost - presentValue(flows.rebate_cents, rate);
-  const saved = presentValue(flows.whole_cents, rate);
+  const saved = presentValue(lessRemoval(flows.whole_cents, flows), rate);
   const simple = simplePayback(option.cost.total_cents - rebate_cents, firstYear_cents(option));
-  const whole = flows.whole_cents.map((flow, year) => flow - flows.cost_cents[year]! + flows.rebate_cents[year]!).slice(flows.phaseYear);
+  const whole = lessRemoval(flows.whole_cents, flows).map((flow, year) => flow - flows.cost_cents[year]! + flows.rebate_cents[year]!).slice(flows.phaseYear);
   const discounted = lifeCycle(whole, { discountRate: rate, basis: 'real' }).discountedPayback_years;
   return {
     dwelling: option.dwelling,
@@ -36,13 +36,15 @@ function paybackLine(line: Candidate, phase: Phase, of: PaybackRequest): Payback
     phaseYear: phaseYear(phase, of.terms.studyStart),
     cost_cents: Math.round(option.cost.total_cents),
     rebate_cents,
+    filmAtEnd_m2: flows.filmAtEnd_m2,
+    endRemoval_cents: sumOf(flows.removal_cents),
     life_yr: option.filmLife_yr,
     inForce: plain.inForce.slice(plain.phaseYear + 1),
     payer: option.payer,
     yearly_cents: plain.whole_cents.slice(plain.phaseYear + 1),
     owner_cents: plain.owner_cents.slice(plain.phaseYear + 1),
     npv_cents: saved - net,
-    npvOwner_cents: presentValue(flows.owner_cents, rate) - net,
+    npvOwner_cents: presentValue(lessRemoval(flows.owner_cents, flows), rate) - net,
     sir: net > 0 ? saved / net : 0,
     simplePayback_yr: simple.years,
     discountedPayback_yr: typeof discounted === 'number' ? discounted : null,
@@ -80,6 +82,7 @@ export function paybackReview(priced: PricedChoice, of: PaybackRequest): Payback
     cost_cents,
     overhead_cents,
     rebate_cents: rebates.reduce((total, r) => total + r.cents, 0),
+    endRemoval_cents: sum((l) => l.endRemoval_cents ?? 0),
     npv_cents: npv,
     npvOwner_cents: sum((l) => l.npvOwner_cents) - overheadNow - notGiven,
     rebates,

@@ -25,6 +25,9 @@ export interface PaybackLine {
   readonly cost_cents: number;
   /** What a fund gives towards it, in the year of the work. */
   readonly rebate_cents: number;
+  /** Film still on its glass at the end of its life, and what taking it off then costs at prices of the study start; plans kept before have neither. */
+  readonly filmAtEnd_m2?: number;
+  readonly endRemoval_cents?: number;
   readonly life_yr: number;
   readonly payer: PayerRule;
   /** By year of the film's life: which span of the line's use holds, null where nothing is saved. */
@@ -48,6 +51,8 @@ export interface PaybackReview {
   readonly overhead_cents: number;
   /** What funds give in all. */
   readonly rebate_cents: number;
+  /** Taking film off at the ends of its lives, not discounted: against the savings, in no cap. */
+  readonly endRemoval_cents?: number;
   readonly npv_cents: number;
   readonly npvOwner_cents: number;
   readonly sir: number;

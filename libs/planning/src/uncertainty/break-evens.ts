@@ -56,7 +56,7 @@ export function breakEvens(option: FilmOption, phase: Phase, at: Terms): BreakEv
   const rate = at.terms.realDiscountRate;
   const flows = optionFlows(option, phase, at);
   const saving = presentValue(at.terms.view === 'owner' ? flows.owner_cents : flows.whole_cents, rate);
-  const cost = presentValue(flows.cost_cents, rate) - presentValue(flows.rebate_cents, rate);
+  const cost = presentValue(flows.cost_cents, rate) - presentValue(flows.rebate_cents, rate) + presentValue(flows.removal_cents, rate);
   const priceShare = saving > 0 ? cost / saving : null;
   const plantReplacedBy = plantYear(option, phase, at);
   const failures = failureBreakEven({ value_cents: valueOf(option, phase, at), panes: option.paneCount, paneReplacement_cents: at.paneReplacement_cents ?? null, years: option.filmLife_yr, realDiscountRate: rate });

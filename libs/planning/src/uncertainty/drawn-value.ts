@@ -1,13 +1,13 @@
 import { type Phase, presentValue } from '#calc';
 import { meanCooling_cents } from '../options/film-options.js';
-import { optionFlows } from '../options/value.js';
+import { optionFlows, type OptionFlows } from '../options/value.js';
 import type { PlanTerms } from '../plan/plan.js';
 import { type DrawOrder, drawnValue } from './draw-book.js';
 import { type DrawnSavings, optionInDraw } from './drawn-option.js';
 
 /** An option in a phase under every draw. Shape of each: [draws]. */
 export interface DrawnValue {
-  /** Savings of the film's life worth today, in the plan's view, and what they are bought with, rebate taken off. */
+  /** Savings of the film's life worth today, in the plan's view, and what they are bought with, rebate taken off and the end of the film in it. */
   readonly saved_cents: Float64Array;
   readonly cost_cents: Float64Array;
   /** Mean yearly saving over the film's life, all payers, net of added heating, at base-date prices. */
@@ -18,6 +18,9 @@ export interface DrawnValue {
 }
 
 const sum = (flows: readonly number[]): number => flows.reduce((total, flow) => total + flow, 0);
+
+/** What the savings are bought with; none of it hangs on the share of a saving that is found in bills. */
+const bought = (flows: OptionFlows, worth: (cents: readonly number[]) => number): number => worth(flows.cost_cents) - worth(flows.rebate_cents) + worth(flows.removal_cents);
 
 /** How a drawn saving is looked at: as modelled (1 in every draw), or as it is found in bills. Shape: [draws]. */
 export type FoundShare = Float64Array | null;
@@ -32,10 +35,10 @@ export function drawnValue_cents(drawn: DrawnSavings, phase: Phase, at: { readon
     const flows = optionFlows(option, phase, { terms: drawnTerms, endYear });
     const saved = terms.view === 'owner' ? flows.owner_cents : flows.whole_cents;
     of.saved_cents[draw] = presentValue(saved, terms.realDiscountRate);
-    of.cost_cents[draw] = presentValue(flows.cost_cents, terms.realDiscountRate) - presentValue(flows.rebate_cents, terms.realDiscountRate);
+    of.cost_cents[draw] = bought(flows, (cents) => presentValue(cents, terms.realDiscountRate));
     of.yearly_cents[draw] = meanCooling_cents(option.segments, option.filmLife_yr);
     of.plainSaved_cents[draw] = sum(saved);
-    of.plainCost_cents[draw] = sum(flows.cost_cents) - sum(flows.rebate_cents);
+    of.plainCost_cents[draw] = bought(flows, sum);
   }
   return of;
 }

@@ -22,6 +22,7 @@ export class SettingsRow implements Omit<PlanSettings, 'plantAgeing' | 'realisat
   @Real(blank) labourTaxShare: Known<number>;
   @Real(blank) consumables_cents_m2: Known<number>;
   @Real(blank) trimPerEdge_mm: Known<number>;
+  @Real(blank) endRemoval_cents_m2: Known<number>;
   @Whole(blank) crewSize: Known<number>;
   @Real(blank) crewDays_wk: Known<number>;
   @Real(blank) crewHours_day: Known<number>;
@@ -36,6 +37,6 @@ export class SettingsRow implements Omit<PlanSettings, 'plantAgeing' | 'realisat
 
 export const keptSettings: KeptKind<PlanSettings, SettingsRow> = {
   entity: SettingsRow,
-  toRow: (settings) => ({ ...settings, plantAgeing: settings.plantAgeing ?? 'off', realisation: settings.realisation ?? 'as-modelled', drawSeed: settings.drawSeed ?? null, crews: settings.crews ?? null, crewIsNew: settings.crewIsNew ?? null, line: 1 }),
+  toRow: (settings) => ({ ...settings, plantAgeing: settings.plantAgeing ?? 'off', realisation: settings.realisation ?? 'as-modelled', drawSeed: settings.drawSeed ?? null, endRemoval_cents_m2: settings.endRemoval_cents_m2 ?? null, crews: settings.crews ?? null, crewIsNew: settings.crewIsNew ?? null, line: 1 }),
   toRecord: ({ line: _one, plantAgeing, realisation, ...settings }) => ({ ...settings, plantAgeing: plantAgeing ?? 'off', realisation: realisation ?? 'as-modelled' }),
 };

@@ -7,6 +7,7 @@ import { SHEET } from '../sheet-names.js';
 import { bold, FORMAT, ruled } from '../style.js';
 import { type Column, setWidths, type TablePlace, writeTable } from '../table.js';
 import { type FlowKind, type FlowRow, flowRows } from './cash-flow-rows.js';
+import { linesAtEnd } from './lines-at-end.js';
 import type { LinesPlace } from './lines-sheet.js';
 import type { MoneyModel } from './money-model.js';
 import { SPENDING_COLUMN } from './phase-spending.js';
@@ -33,11 +34,11 @@ export interface CashFlowPlace {
 
 const AT = { phase: 2, building: 3, payer: 4, kind: 5, year: 6, all: 7, first: 8 } as const;
 const HALF_CENT = 0.005;
-const WORDS: Readonly<Record<FlowKind, string>> = { 'film work': 'film work', 'belongs to the phase': 'visits, freight, whole rolls, contingency', rebates: 'rebates', saving: 'saving' };
+const WORDS: Readonly<Record<FlowKind, string>> = { 'film work': 'film work', 'belongs to the phase': 'visits, freight, whole rolls, contingency', rebates: 'rebates', saving: 'saving', 'taking film off': 'taking film off' };
 
 /** Formula of one year of a stream, from the payback sheets. */
 function flowFormula(row: FlowRow, at: { readonly year: number; readonly sheetRow: number; readonly of: Sources }): string {
-  const { axis, lines, rebates, savings, spending } = at.of;
+  const { axis, lines, model, rebates, savings, spending } = at.of;
   const [phase, building] = [`$${address(AT.phase, at.sheetRow)}`, `$${address(AT.building, at.sheetRow)}`];
   switch (row.kind) {
     case 'film work':
@@ -46,6 +47,10 @@ function flowFormula(row: FlowRow, at: { readonly year: number; readonly sheetRo
       return `${sumWhere(lines.cost, [[lines.phases, phase]])}-${quoted(SHEET.payback)}!${fixed(SPENDING_COLUMN.total, spending.firstRow + row.phaseAt)}`;
     case 'rebates':
       return sumWhere(rebates.amounts, [[rebates.phases, phase], [rebates.buildings, building]]);
+    case 'taking film off': {
+      const { area, end } = linesAtEnd(model);
+      return `-1*ROUND(${sumWhere(area, [[lines.phases, phase], [lines.buildings, building], [end, String(at.year)]])}*end_removal_price,2)`;
+    }
     case 'saving': {
       const column = (c: number, block: 'whole' | 'owner'): string => `${quoted(SHEET.savings)}!${fixed(c, savings[block].first)}:${fixed(c, savings[block].last)}`;
       const sum = (block: 'whole' | 'owner'): string => sumWhere(column(SAVINGS_COLUMN.firstYear + at.year, block), [[column(SAVINGS_COLUMN.phase, block), phase], [column(SAVINGS_COLUMN.building, block), building]]);
@@ -61,7 +66,7 @@ function columns(of: Sources): readonly Column<FlowRow>[] {
   const money = plan.terms.currency;
   const start = Number(plan.terms.studyStart.slice(0, 4));
   const last = AT.first + model.years.length - 1;
-  const isIn = (r: FlowRow, year: number): boolean => (r.kind === 'saving' ? year > r.phase.workYear : year === r.phase.workYear);
+  const isIn = (r: FlowRow, year: number): boolean => (r.endYears !== undefined ? r.endYears.has(year) : r.kind === 'saving' ? year > r.phase.workYear : year === r.phase.workYear);
   return [
     { head: 'Owner entity', unit: '', width: 11, value: (r) => r.ownerEntity },
     { head: 'Fiscal year', unit: 'phase', width: 18, value: (r) => r.phase.result.phase.id },
@@ -84,6 +89,7 @@ interface Sum {
 const SUMS: readonly Sum[] = [
   { label: 'Spending', where: [[AT.kind, WORDS['film work']], [AT.kind, WORDS['belongs to the phase']]], has: (r) => r.kind === 'film work' || r.kind === 'belongs to the phase' },
   { label: 'Rebates', where: [[AT.kind, WORDS.rebates]], has: (r) => r.kind === 'rebates' },
+  { label: 'Taking film off', where: [[AT.kind, WORDS['taking film off']]], has: (r) => r.kind === 'taking film off' },
   { label: 'Owner, net', where: [[AT.payer, 'owner']], has: (r) => r.payer === 'owner' },
   { label: 'Tenants, net', where: [[AT.payer, 'tenants']], has: (r) => r.payer === 'tenants' },
 ];
@@ -111,7 +117,7 @@ function writeSums(sheet: Worksheet, at: number, { rows, table, of }: SumRows): 
   SUMS.forEach((s, i) => {
     row(at + 1 + i, s.label, (c, year) => live(s.where.map(([column, is]) => `SUMIF(${span(`$${columnName(column)}`)},"${is}",${span(c)})`).join('+'), sum(s.has, year)));
   });
-  const [spent, rebate, owner, tenants] = [1, 2, 3, 4].map((i) => at + i);
+  const [spent, rebate, removal, owner, tenants] = [1, 2, 3, 4, 5].map((i) => at + i);
   const allowed = at + 1 + SUMS.length;
   row(allowed, 'Rounding left out, half a cent a row', () => live(`ROWS(${span('A')})*0.005`, (table.lastRow - table.firstRow + 1) * HALF_CENT));
   const on = (r: number, year: number): string => `${quoted(SHEET.payback)}!${fixed(FIRST_YEAR_COLUMN + year, r)}`;
@@ -119,7 +125,8 @@ function writeSums(sheet: Worksheet, at: number, { rows, table, of }: SumRows): 
   const differences: readonly (readonly [string, (c: string, year: number) => string])[] = [
     ['Spending less time axis, must be 0', (c, y) => `${c}${String(spent)}-${on(axis.spentRow, y)}`],
     ['Rebates less time axis, must be 0', (c, y) => `${c}${String(rebate)}-${on(axis.rebateRow, y)}`],
-    ['Owner less time axis, must be 0', (c, y) => `${c}${String(owner)}-${on(axis.spentRow, y)}-${on(axis.rebateRow, y)}-${on(axis.ownerRow, y)}`],
+    ['Taking film off less time axis, must be 0', (c, y) => `${c}${String(removal)}-${on(axis.removalRow, y)}`],
+    ['Owner less time axis, must be 0', (c, y) => `${c}${String(owner)}-${on(axis.spentRow, y)}-${on(axis.rebateRow, y)}-${on(axis.removalRow, y)}-${on(axis.ownerRow, y)}`],
     ['Tenants less time axis, must be 0', (c, y) => `${c}${String(tenants)}-${on(axis.wholeRow, y)}+${on(axis.ownerRow, y)}`],
   ];
   differences.forEach(([label, formula], i) => {

@@ -27,6 +27,7 @@ function inputsOf({ inputs }: MoneyModel, currency: string): Input[] {
     rate('discount_rate', 'Discount rate', { value: inputs.discount, unit: 'a year, real', note: 'without inflation' }),
     rate('price_rise', 'Rise of energy prices', { value: inputs.rise, unit: 'a year, real', note: 'above inflation, all energy' }),
     rate('film_degradation', 'Effect a film loses', { value: inputs.degradation, unit: 'a year', note: 'of what it still has' }),
+    { name: 'end_removal_price', label: 'Taking film off at its end', unit: `${currency} a m² of film`, value: inputs.endRemoval, format: FORMAT.two, low: 0, high: 1000, note: 'in the last year of the film, where it is still on its glass; the owner pays, no cap holds it' },
     factor('electricity_price_factor', 'Energy price factor', 'on the yearly saving net of added heating: every rate, demand price and fuel price by the same factor'),
     factor('film_cost_factor', 'Film cost factor', 'on the price of every roll; the price of one roll stands on Film to buy'),
     { name: 'labour_rate', label: 'Labour rate', unit: `${currency} an hour, loaded`, value: inputs.labourRate, format: FORMAT.two, low: 0, high: 10_000, note: 'on work by the hour; a contractor’s price and visits stay' },

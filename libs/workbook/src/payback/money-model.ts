@@ -15,6 +15,9 @@ export interface LineMoney {
   readonly contractor: number;
   readonly firstYear: number;
   readonly rebate: number;
+  /** Film still on its glass at the end of its life, and the year of the study in which that is. */
+  readonly filmAtEnd_m2: number;
+  readonly endYear: number;
   /** By year of the study, before ageing and price rise. */
   readonly whole: readonly number[];
   readonly owner: readonly number[];
@@ -38,6 +41,8 @@ export interface MoneyInputs {
   readonly discount: number;
   readonly rise: number;
   readonly degradation: number;
+  /** Taking film off at the end of its life, dollars a square metre. */
+  readonly endRemoval: number;
   readonly contingency: number;
   readonly materialTax: number;
   readonly labourTax: number;
@@ -112,6 +117,8 @@ function lineMoney(plan: Plan, years: readonly number[]): LineMoney[] {
       contractor: isHired ? cost.labour_cents / 100 : 0,
       firstYear: first === undefined ? 0 : (first.cooling_cents - first.addedHeating_cents) / 100,
       rebate: line.rebate_cents / 100,
+      filmAtEnd_m2: line.filmAtEnd_m2 ?? 0,
+      endYear: line.phaseYear + line.life_yr,
       whole: onAxis(line.yearly_cents, line.phaseYear, years),
       owner: onAxis(line.owner_cents, line.phaseYear, years),
     };
@@ -128,7 +135,7 @@ export function moneyModel(plan: Plan): MoneyModel {
   const workYears = [...new Set([...lines.map((l) => l.workYear), ...phases.map((p) => p.workYear)])].sort((a, b) => a - b);
   const { realDiscountRate: rate, realEscalation: rise, filmDegradation_1_yr: loss } = terms;
   return {
-    inputs: { discount: rate, rise, degradation: loss, contingency: terms.contingencyShare, materialTax: terms.materialTaxShare, labourTax: terms.labourTaxShare, labourRate: terms.labour_cents_h / 100 },
+    inputs: { discount: rate, rise, degradation: loss, endRemoval: (terms.endRemoval_cents_m2 ?? 0) / 100, contingency: terms.contingencyShare, materialTax: terms.materialTaxShare, labourTax: terms.labourTaxShare, labourRate: terms.labour_cents_h / 100 },
     films: filmsOf(plan),
     years,
     workYears: workYears.length > 0 ? workYears : [0],
@@ -140,6 +147,9 @@ export function moneyModel(plan: Plan): MoneyModel {
     effect: new Map(workYears.map((k) => [k, years.map((y) => (y > k ? (1 - loss) ** (y - k - 1) : 0))])),
   };
 }
+
+/** What taking film off costs in a year, at the price of a square metre. */
+export const takenOff = (lines: readonly LineMoney[], year: number, price: number): number => toCent(lines.reduce((sum, l) => sum + (l.endYear === year ? l.filmAtEnd_m2 : 0), 0) * price);
 
 /** Rounds dollars to the cent as ROUND(x,2) does. */
 export const toCent = (amount: number): number => roundHalfAway(amount * 100) / 100;

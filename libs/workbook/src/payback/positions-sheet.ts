@@ -5,6 +5,7 @@ import { oneTableSheet } from '../one-table-sheet.js';
 import { SHEET } from '../sheet-names.js';
 import { FORMAT } from '../style.js';
 import type { Column } from '../table.js';
+import { linesAtEnd } from './lines-at-end.js';
 import { type LinePaybacks, spentToday, spentTodayCell } from './lines-sheet.js';
 import type { LineMoney, MoneyModel } from './money-model.js';
 import { SAVINGS_COLUMN, type SavingsPlace } from './savings-sheet.js';
@@ -26,7 +27,7 @@ function positionsOf(line: LineMoney, model: MoneyModel): readonly (number | nul
   return model.years.map((year) => {
     if (year < line.workYear) return null;
     if (year === line.workYear) sum = -1 * spentToday(line, model);
-    else if (sum < 0) sum += (line.whole[year] ?? 0) * worth[year]!;
+    else if (sum < 0) sum += (line.whole[year] ?? 0) * worth[year]! - (year === line.endYear ? line.filmAtEnd_m2 * model.inputs.endRemoval * model.discount[year]! : 0);
     return sum;
   });
 }
@@ -46,6 +47,7 @@ export function positionsSheet(book: Book, of: Sources): LinePaybacks {
   const { plan, model, axis, savings } = of;
   const last = AT.first + model.years.length - 1;
   const positions = model.lines.map((l) => positionsOf(l, model));
+  const atEnd = linesAtEnd(model);
   const payback = positions.map((p, i) => paybackOf(p, model.lines[i]!.workYear));
   const onAxis = (row: number, year: number): string => `${quoted(SHEET.payback)}!${address(FIRST_YEAR_COLUMN + year, row)}`;
   const position = (l: LineMoney, year: number, at: { readonly index: number; readonly row: number }): CellContent => {
@@ -54,7 +56,8 @@ export function positionsSheet(book: Book, of: Sources): LinePaybacks {
     if (year === l.workYear) return live(`-1*${spentTodayCell(at.index)}`, now);
     const before = address(AT.first + year - 1, at.row);
     const saved = `${quoted(SHEET.savings)}!${address(SAVINGS_COLUMN.firstYear + year, savings.whole.first + at.index)}`;
-    return live(`IF(${before}>=0,${before},${before}+${saved}*${onAxis(axis.worthRow.get(l.workYear)!, year)}*electricity_price_factor)`, now);
+    const off = year === l.endYear ? `-${atEnd.areaCell(at.index)}*end_removal_price*${onAxis(axis.discountRow, year)}` : '';
+    return live(`IF(${before}>=0,${before},${before}+${saved}*${onAxis(axis.worthRow.get(l.workYear)!, year)}*electricity_price_factor${off})`, now);
   };
   const years = (l: LineMoney, row: number): string => {
     const run = `${address(AT.first + l.workYear, row)}:${address(last, row)}`;
@@ -71,7 +74,7 @@ export function positionsSheet(book: Book, of: Sources): LinePaybacks {
   ];
   const { place } = oneTableSheet(book, {
     name: SHEET.positions,
-    about: `${plan.name}: running sum of each line, cost less rebate against savings of all payers, worth at the study start`,
+    about: `${plan.name}: running sum of each line, cost less rebate against savings of all payers less taking film off at its end, worth at the study start`,
     notes: ['The sum stays where it is once it has reached 0. Discounted payback counts from the work and is taken straight inside the last year; "none" = the sum does not reach 0 while the film lasts.'],
     columns,
     rows: model.lines,

@@ -28,7 +28,7 @@ interface Headline {
   readonly made: number | string;
 }
 
-export const RESULT_ROWS = 13;
+export const RESULT_ROWS = 14;
 
 const total = (flows: readonly number[]): number => flows.reduce((a, b) => a + b, 0);
 
@@ -43,6 +43,8 @@ function headlines(of: { readonly plan: Plan; readonly model: MoneyModel; readon
   const spent = -1 * total(axis.results.spent);
   const rebateNow = total(axis.results.presentRebates);
   const rebate = total(axis.results.rebates);
+  const offNow = total(axis.results.presentRemoval);
+  const off = sumRow(axis.presentRemovalRow);
   const netNow = spentNow - rebateNow;
   const netRows = `(${sumRow(axis.presentSpentRow)}+${sumRow(axis.presentRebateRow)})`;
   const first = lines.firstYear;
@@ -52,11 +54,12 @@ function headlines(of: { readonly plan: Plan; readonly model: MoneyModel; readon
   return [
     { label: 'Spent in all phases', unit: money, format: FORMAT.money, name: 'plan_spending', now: live(spentCell, spent), made: dollars(spent_cents) },
     { label: 'Rebates received', unit: money, format: FORMAT.money, name: 'plan_rebates', now: live(address(3, axis.rebateRow), rebate), made: dollars(payback.rebate_cents) },
-    { label: 'Net present value, whole building', unit: money, format: FORMAT.money, name: 'npv_whole', now: live(`${sumRow(axis.presentWholeRow)}+${netRows}`, whole - netNow), made: dollars(payback.npv_cents) },
-    { label: 'Net present value, owner', unit: money, format: FORMAT.money, name: 'npv_owner', now: live(`${sumRow(axis.presentOwnerRow)}+${netRows}`, owner - netNow), made: dollars(payback.npvOwner_cents) },
+    { label: 'Taking film off at its end, not discounted', unit: money, format: FORMAT.money, name: 'plan_end_removal', now: live(`-1*${sumRow(axis.removalRow)}`, -1 * total(axis.results.removal)), made: dollars(payback.endRemoval_cents ?? 0) },
+    { label: 'Net present value, whole building', unit: money, format: FORMAT.money, name: 'npv_whole', now: live(`${sumRow(axis.presentWholeRow)}+${off}+${netRows}`, whole + offNow - netNow), made: dollars(payback.npv_cents) },
+    { label: 'Net present value, owner', unit: money, format: FORMAT.money, name: 'npv_owner', now: live(`${sumRow(axis.presentOwnerRow)}+${off}+${netRows}`, owner + offNow - netNow), made: dollars(payback.npvOwner_cents) },
     { label: 'Saving in a first year, all payers', unit: money, format: FORMAT.money, name: 'first_year_saving', now: live(lines.firstYearSum, first), made: dollars(payback.firstYear_cents) },
     { label: 'Saving in a first year, owner', unit: money, format: FORMAT.money, name: 'first_year_saving_owner', now: live(lines.ownerFirstYearSum, lines.ownerFirstYear), made: dollars(payback.firstYearOwner_cents) },
-    { label: 'Savings-to-investment ratio (SIR)', unit: 'ratio', format: FORMAT.two, name: 'plan_sir', now: live(`IF(${netRows}<0,-1*${sumRow(axis.presentWholeRow)}/${netRows},0)`, netNow > 0 ? whole / netNow : 0), made: payback.sir },
+    { label: 'Savings-to-investment ratio (SIR)', unit: 'ratio', format: FORMAT.two, name: 'plan_sir', now: live(`IF(${netRows}<0,-1*(${sumRow(axis.presentWholeRow)}+${off})/${netRows},0)`, netNow > 0 ? (whole + offNow) / netNow : 0), made: payback.sir },
     { label: 'Simple payback', unit: 'years', format: FORMAT.two, name: 'plan_simple_payback', now: live('IF(first_year_saving>0,(plan_spending-plan_rebates)/first_year_saving,"none")', first > 0 ? (spent - rebate) / first : 'none'), made: payback.simplePayback_yr ?? 'none' },
     { label: 'Discounted payback, from the study start', unit: 'years', format: FORMAT.two, now: live(`IF(MAX(${backs})>0,MAX(${backs}),"none")`, back > 0 ? back : 'none'), made: 'by this sheet' },
   ];

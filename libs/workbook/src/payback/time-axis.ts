@@ -3,7 +3,8 @@ import { address, columnName, type LiveFormula, live, put, quoted } from '../cel
 import { SHEET } from '../sheet-names.js';
 import { bold, FORMAT, headed, ruled, united } from '../style.js';
 import type { TablePlace } from '../table.js';
-import { type MoneyModel, toCent } from './money-model.js';
+import { linesAtEnd } from './lines-at-end.js';
+import { type MoneyModel, takenOff, toCent } from './money-model.js';
 import { SPENDING_COLUMN, spentInPhase } from './phase-spending.js';
 import type { RebatesPlace } from './rebates-sheet.js';
 import { SAVINGS_COLUMN, type SavingsPlace } from './savings-sheet.js';
@@ -23,6 +24,8 @@ export interface AxisPlace {
   readonly worthRow: ReadonlyMap<number, number>;
   readonly presentSpentRow: number;
   readonly rebateRow: number;
+  readonly removalRow: number;
+  readonly presentRemovalRow: number;
   readonly presentRebateRow: number;
   readonly presentWholeRow: number;
   readonly presentOwnerRow: number;
@@ -39,6 +42,9 @@ export interface AxisResults {
   readonly presentSpent: readonly number[];
   readonly rebates: readonly number[];
   readonly presentRebates: readonly number[];
+  /** Taking film off at the ends of its lives, below zero. */
+  readonly removal: readonly number[];
+  readonly presentRemoval: readonly number[];
   readonly presentWhole: readonly number[];
   readonly presentOwner: readonly number[];
   readonly cumulative: readonly number[];
@@ -59,12 +65,13 @@ export function axisResults(model: MoneyModel): AxisResults {
   const [whole, owner] = [flow('whole'), flow('owner')];
   const present = (flows: readonly number[]): number[] => flows.map((x, y) => toCent(x * model.discount[y]!));
   const rebates = years.map((y) => model.rebates.reduce((sum, r) => sum + (r.workYear === y ? r.amount : 0), 0));
-  const [presentSpent, presentRebates, presentWhole, presentOwner] = [present(spent), present(rebates), present(whole), present(owner)];
-  const net = years.map((y) => presentSpent[y]! + presentRebates[y]! + presentWhole[y]!);
+  const removal = years.map((y) => -1 * takenOff(model.lines, y, model.inputs.endRemoval));
+  const [presentSpent, presentRebates, presentWhole, presentOwner, presentRemoval] = [present(spent), present(rebates), present(whole), present(owner), present(removal)];
+  const net = years.map((y) => presentSpent[y]! + presentRebates[y]! + presentWhole[y]! + presentRemoval[y]!);
   let sum = 0;
   const cumulative = net.map((x) => (sum += x));
   const back = years.map((y) => (y > 0 && cumulative[y - 1]! < 0 && cumulative[y]! >= 0 ? y - 1 - cumulative[y - 1]! / net[y]! : 0));
-  return { spent, whole, owner, rebates, presentRebates, presentSpent, presentWhole, presentOwner, cumulative, back, base: bases };
+  return { spent, whole, owner, rebates, presentRebates, removal, presentRemoval, presentSpent, presentWhole, presentOwner, cumulative, back, base: bases };
 }
 
 type YearCell = (year: number, column: string) => LiveFormula | number;
@@ -154,13 +161,16 @@ export function writeTimeAxis(sheet: Worksheet, at: number, of: { readonly model
   const rebateRow = write({ label: 'Rebates received', unit: currency, format: FORMAT.money, total: sum(results.rebates), cell: (y, c) => live(`SUMIF(${of.rebates.years},${head(c)},${of.rebates.amounts})`, results.rebates[y]!) });
   const wholeRow = write({ label: 'Saving, all payers', unit: currency, format: FORMAT.money, total: sum(results.whole), cell: saved(baseWhole, results.whole) });
   const ownerRow = write({ label: 'of which the owner keeps', unit: currency, format: FORMAT.money, total: sum(results.owner), cell: saved(baseOwner, results.owner) });
+  const atEnd = linesAtEnd(model);
+  const removalRow = write({ label: 'Taking film off at its end, owner', unit: currency, format: FORMAT.money, total: sum(results.removal), cell: (y, c) => live(`-1*ROUND(SUMIF(${atEnd.end},${head(c)},${atEnd.area})*end_removal_price,2)`, results.removal[y]!) });
   const today = (label: string, flows: readonly number[], from: number): number => write({ label, unit: currency, format: FORMAT.money, total: sum(flows), cell: (y, c) => live(`ROUND(${c}${String(from)}*${c}${String(discountRow)},2)`, flows[y]!) });
   const presentSpentRow = today('Spending, worth today', results.presentSpent, spentRow);
   const presentRebateRow = today('Rebates, worth today', results.presentRebates, rebateRow);
   const presentWholeRow = today('Saving, all payers, worth today', results.presentWhole, wholeRow);
   const presentOwnerRow = today('Saving, owner, worth today', results.presentOwner, ownerRow);
-  const net = (c: string): string => `${c}${String(presentSpentRow)}+${c}${String(presentRebateRow)}+${c}${String(presentWholeRow)}`;
+  const presentRemovalRow = today('Taking film off, worth today', results.presentRemoval, removalRow);
+  const net = (c: string): string => [presentSpentRow, presentRebateRow, presentWholeRow, presentRemovalRow].map((r) => `${c}${String(r)}`).join('+');
   const cumulativeRow = write({ label: 'Cash position, all payers, worth today', unit: currency, format: FORMAT.money, isStrong: true, cell: (y, c) => live(`${y === 0 ? '' : `${before(y)}${String(row)}+`}${net(c)}`, results.cumulative[y]!) });
   const backRow = write({ label: 'Year in which it turns to plus', unit: 'years', format: FORMAT.two, cell: (y, c) => turned({ y, c, row: cumulativeRow, head: head(c), net: net(c), result: results.back[y]! }) });
-  return { discountRow, priceRow, effectRow, spentRow, wholeRow, ownerRow, worthRow, presentSpentRow, rebateRow, presentRebateRow, presentWholeRow, presentOwnerRow, backRow, lastColumn, nextRow: row + 1, results };
+  return { discountRow, priceRow, effectRow, spentRow, wholeRow, ownerRow, worthRow, presentSpentRow, rebateRow, presentRebateRow, removalRow, presentRemovalRow, presentWholeRow, presentOwnerRow, backRow, lastColumn, nextRow: row + 1, results };
 }

@@ -81,7 +81,7 @@ export const figures = {
   'memo.wrong.3': 'A machine or a window is replaced, or a building sold, sooner than surveyed: what is not yet saved is lost.',
   'memo.wrong.4': 'Doors stay shut, sizes differ: measure before cutting; the calendar keeps days free.',
   'memo.assumed': 'What is assumed',
-  'memo.assumed.terms': 'Real discount rate {rate}; real rise of energy prices {rise} a year; effect lost {loss} a year; contingency {contingency} inside the caps; labour {labour} an hour, {cash}. {count} survey values left blank are filled by defaults, each listed in the workbook with its source.',
+  'memo.assumed.terms': 'Real discount rate {rate}; real rise of energy prices {rise} a year; effect lost {loss} a year; taking film off at its end {removal} a m²; contingency {contingency} inside the caps; labour {labour} an hour, {cash}. {count} survey values left blank are filled by defaults, each listed in the workbook with its source.',
   'memo.cash.yes': 'paid in cash',
   'memo.cash.no': 'own crew, not counted against the caps',
   'memo.not': 'Not in it: income tax, financing, comfort, daylight. It does not decide whether film may go on a pane: makers’ limits, warranties, local code and licensed practice do.',
