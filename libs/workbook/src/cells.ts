@@ -67,11 +67,11 @@ export function titleLines(sheet: Worksheet, title: string, lines: readonly stri
 }
 
 /**
- * Sum of the values in whose rows each range holds the very text of its cell. Not by SUMIFS: a text is a pattern there, so that * ? ~ and a
+ * Sum of the values in whose rows each range holds the very text of its cell, or the number given. Not by SUMIFS: a text is a pattern there, so that * ? ~ and a
  * leading = < > or 0 of an ID would sum other rows.
  */
-export const sumWhere = (values: string, where: readonly (readonly [range: string, cell: string])[]): string =>
-  `SUMPRODUCT(${where.map(([range, cell]) => `EXACT(${range},${cell})`).join('*')}*1,${values})`;
+export const sumWhere = (values: string, where: readonly (readonly [range: string, is: string | number])[]): string =>
+  `SUMPRODUCT(${where.map(([range, is]) => (typeof is === 'number' ? `(${range}=${String(is)})` : `EXACT(${range},${is})`)).join('*')}*1,${values})`;
 
 export function section(sheet: Worksheet, row: number, text: string): void {
   put(sheet.getCell(row, 1), text);

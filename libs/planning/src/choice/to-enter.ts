@@ -1,6 +1,7 @@
+import { presentValue } from '#calc';
 import type { PlanSettingsInForce } from '../job/plan-settings.js';
 import type { FilmOption } from '../options/option.js';
-import { phaseYear } from '../options/value.js';
+import { optionFlows, phaseYear } from '../options/value.js';
 import { type Candidate, cash_cents } from './candidate.js';
 import type { ChosenUnderCaps } from './choose-under-caps.js';
 import type { CapCurve, Closing, ToEnter, WithLetters } from './explanations.js';
@@ -47,8 +48,10 @@ function capOf(dwelling: string, curves: readonly CapCurve[]): ToEnter['cap'] {
 function closingIn(option: FilmOption, phase: number, of: ReasonQuestion & { readonly short_cents: number; readonly cent: number }): Closing {
   const { settings } = of;
   const at = settings.phases[phase]!;
-  const discount = 1 / (1 + settings.terms.realDiscountRate) ** phaseYear(at, settings.terms.studyStart);
-  const saved_cents = inView(settings.valueIn(option, at), settings.terms) + option.cost.total_cents * discount;
+  const rate = settings.terms.realDiscountRate;
+  const discount = 1 / (1 + rate) ** phaseYear(at, settings.terms.studyStart);
+  const off = presentValue(optionFlows(option, at, { terms: settings.terms, endYear: settings.buildings.get(option.building)?.endYear ?? null }).removal_cents, rate);
+  const saved_cents = inView(settings.valueIn(option, at), settings.terms) + option.cost.total_cents * discount + off;
   return closing(option, { short_cents: of.short_cents, cent: of.cent, discount, saved_cents });
 }
 

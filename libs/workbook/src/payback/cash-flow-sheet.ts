@@ -49,7 +49,7 @@ function flowFormula(row: FlowRow, at: { readonly year: number; readonly sheetRo
       return sumWhere(rebates.amounts, [[rebates.phases, phase], [rebates.buildings, building]]);
     case 'taking film off': {
       const { area, end } = linesAtEnd(model);
-      return `-1*ROUND(${sumWhere(area, [[lines.phases, phase], [lines.buildings, building], [end, String(at.year)]])}*end_removal_price,2)`;
+      return `-1*ROUND(${sumWhere(area, [[lines.phases, phase], [lines.buildings, building], [end, at.year]])}*end_removal_price,2)`;
     }
     case 'saving': {
       const column = (c: number, block: 'whole' | 'owner'): string => `${quoted(SHEET.savings)}!${fixed(c, savings[block].first)}:${fixed(c, savings[block].last)}`;

@@ -131,8 +131,7 @@ export function writeTimeAxis(sheet: Worksheet, at: number, of: { readonly model
   let row = at + 2;
   const lastColumn = FIRST_YEAR_COLUMN + years.length - 1;
   const write = (each: AxisRow): number => {
-    const total = each.total === undefined ? {} : { total: each.total };
-    writeRow(sheet, row, { ...each, ...total, years });
+    writeRow(sheet, row, { ...each, years });
     row += 1;
     return row - 1;
   };
