@@ -7,7 +7,6 @@ import { SHEET } from '../sheet-names.js';
 import { bold, FORMAT, ruled } from '../style.js';
 import { type Column, setWidths, type TablePlace, writeTable } from '../table.js';
 import { type FlowKind, type FlowRow, flowRows } from './cash-flow-rows.js';
-import { linesAtEnd } from './lines-at-end.js';
 import type { LinesPlace } from './lines-sheet.js';
 import type { MoneyModel } from './money-model.js';
 import { SPENDING_COLUMN } from './phase-spending.js';
@@ -38,7 +37,7 @@ const WORDS: Readonly<Record<FlowKind, string>> = { 'film work': 'film work', 'b
 
 /** Formula of one year of a stream, from the payback sheets. */
 function flowFormula(row: FlowRow, at: { readonly year: number; readonly sheetRow: number; readonly of: Sources }): string {
-  const { axis, lines, model, rebates, savings, spending } = at.of;
+  const { axis, lines, rebates, savings, spending } = at.of;
   const [phase, building] = [`$${address(AT.phase, at.sheetRow)}`, `$${address(AT.building, at.sheetRow)}`];
   switch (row.kind) {
     case 'film work':
@@ -48,7 +47,7 @@ function flowFormula(row: FlowRow, at: { readonly year: number; readonly sheetRo
     case 'rebates':
       return sumWhere(rebates.amounts, [[rebates.phases, phase], [rebates.buildings, building]]);
     case 'taking film off': {
-      const { area, end } = linesAtEnd(model);
+      const { area, end } = savings.atEnd;
       return `-1*ROUND(${sumWhere(area, [[lines.phases, phase], [lines.buildings, building], [end, at.year]])}*end_removal_price,2)`;
     }
     case 'saving': {

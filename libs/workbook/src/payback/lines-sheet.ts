@@ -6,9 +6,8 @@ import { SHEET } from '../sheet-names.js';
 import { FORMAT } from '../style.js';
 import { type Column, setWidths, type TablePlace, writeTable } from '../table.js';
 import type { SpanSavings } from '../tariffs/spans-sheet.js';
-import { AT_END, firstLine, LINES_HEAD } from './lines-at-end.js';
 import { type LineMoney, type MoneyModel, sumProduct, toCent } from './money-model.js';
-import { SAVINGS_COLUMN, type SavingsPlace } from './savings-sheet.js';
+import { offToday, SAVINGS_COLUMN, type SavingsPlace } from './savings-sheet.js';
 import { type AxisPlace, FIRST_YEAR_COLUMN, worthOf } from './time-axis.js';
 
 export interface LinesPlace {
@@ -43,7 +42,7 @@ interface LinesRequest {
 }
 
 /** Columns by place; film by film at the prices of the run stands behind them. */
-const AT = { building: 2, phase: 3, year: 4, film: 5, consumables: 6, labour: 7, contractor: 8, cost: 9, span: 10, first: 11, spent: 12, whole: 13, owner: 15, rebate: 20, ownerFirst: 21, ...AT_END, films: 25 } as const;
+const AT = { building: 2, phase: 3, year: 4, film: 5, consumables: 6, labour: 7, contractor: 8, cost: 9, span: 10, first: 11, spent: 12, whole: 13, owner: 15, rebate: 20, ownerFirst: 21, films: 22 } as const;
 
 /** Installed cost of a line at the inputs of the run. */
 export function costOf(line: LineMoney, model: MoneyModel): number {
@@ -53,9 +52,6 @@ export function costOf(line: LineMoney, model: MoneyModel): number {
 
 /** What a line costs less its rebate, worth at the study start, at the inputs of the run. */
 export const spentToday = (line: LineMoney, model: MoneyModel): number => toCent((costOf(line, model) - line.rebate) * model.discount[line.workYear]!);
-
-/** What taking the film of a line off costs, worth at the study start, at the inputs of the run. */
-const offToday = (line: LineMoney, model: MoneyModel): number => toCent(line.filmAtEnd_m2 * model.inputs.endRemoval * model.discount[line.endYear]!);
 
 /** The owner's part of the saving of the first year after the work, before ageing and price rise. */
 const ownerFirst = (line: LineMoney): number => toCent(line.owner[line.workYear + 1] ?? 0);
@@ -93,6 +89,7 @@ function savingColumns(of: LinesRequest, figure: Figure): Column<LineMoney>[] {
     const run = `${quoted(SHEET.savings)}!${c(SAVINGS_COLUMN.firstYear, row)}:${c(SAVINGS_COLUMN.firstYear + model.years.length - 1, row)}`;
     return live(`ROUND(SUMPRODUCT(${run},${worth(l.workYear)})*electricity_price_factor,2)`, savedNow(l, block));
   };
+  const off = savings.atEnd.offCell;
   const costNow = (l: LineMoney): number => spentToday(l, model);
   const firstSpan = (l: LineMoney): CellContent => {
     const span = of.spans.get(l.line.dwelling)?.[0];
@@ -104,17 +101,14 @@ function savingColumns(of: LinesRequest, figure: Figure): Column<LineMoney>[] {
     figure('First-year saving', (l, _, r) => live(`ROUND(${c(AT.span, r)}*electricity_price_factor,2)`, toCent(l.firstYear))),
     figure('Cost less rebate, today', (l, _, r) => live(`ROUND(${net(r)}*${payback}!${fixed(FIRST_YEAR_COLUMN + l.workYear, axis.discountRow)},2)`, costNow(l))),
     figure('Saving, all payers, today', saved('whole')),
-    figure('Net present value, whole', (l, _, r) => live(`${c(AT.whole, r)}-${c(AT.off, r)}-${c(AT.spent, r)}`, savedNow(l, 'whole') - offToday(l, model) - costNow(l))),
+    figure('Net present value, whole', (l, i, r) => live(`${c(AT.whole, r)}-${off(i)}-${c(AT.spent, r)}`, savedNow(l, 'whole') - offToday(l, model) - costNow(l))),
     figure('Saving, owner, today', saved('owner')),
-    figure('Net present value, owner', (l, _, r) => live(`${c(AT.owner, r)}-${c(AT.off, r)}-${c(AT.spent, r)}`, savedNow(l, 'owner') - offToday(l, model) - costNow(l))),
-    { head: 'SIR', unit: 'ratio', width: 7, format: FORMAT.two, value: (l, _, r) => live(`IF(${c(AT.spent, r)}>0,(${c(AT.whole, r)}-${c(AT.off, r)})/${c(AT.spent, r)},0)`, costNow(l) > 0 ? (savedNow(l, 'whole') - offToday(l, model)) / costNow(l) : 0) },
+    figure('Net present value, owner', (l, i, r) => live(`${c(AT.owner, r)}-${off(i)}-${c(AT.spent, r)}`, savedNow(l, 'owner') - offToday(l, model) - costNow(l))),
+    { head: 'SIR', unit: 'ratio', width: 7, format: FORMAT.two, value: (l, i, r) => live(`IF(${c(AT.spent, r)}>0,(${c(AT.whole, r)}-${off(i)})/${c(AT.spent, r)},0)`, costNow(l) > 0 ? (savedNow(l, 'whole') - offToday(l, model)) / costNow(l) : 0) },
     { head: 'Simple payback', unit: 'years', width: 9, format: FORMAT.two, value: (l, _, r) => live(`IF(${c(AT.first, r)}>0,${net(r)}/${c(AT.first, r)},"none")`, toCent(l.firstYear) > 0 ? (costOf(l, model) - l.rebate) / toCent(l.firstYear) : 'none') },
     { head: 'Discounted payback', unit: 'years', width: 11, format: FORMAT.two, value: (_, i) => live(of.paybacks.cell(i), of.paybacks.years[i]!) },
     figure('Rebate of the line, run', (l) => l.rebate),
     figure('First-year saving, owner', (l, i) => live(`ROUND(${quoted(SHEET.savings)}!${c(SAVINGS_COLUMN.firstYear + l.workYear + 1, savings.owner.first + i)}*electricity_price_factor,2)`, ownerFirst(l))),
-    { head: 'Film on its glass at its end, run', unit: 'm²', width: 9, format: FORMAT.two, value: (l) => l.filmAtEnd_m2 },
-    { head: 'Film ends in year', unit: 'of the study', width: 7, format: FORMAT.year, value: (l) => l.endYear },
-    figure('Taking film off, today', (l, _, r) => live(`ROUND(${c(AT.area, r)}*end_removal_price*${payback}!${fixed(FIRST_YEAR_COLUMN + l.endYear, axis.discountRow)},2)`, offToday(l, model))),
   ];
 }
 
@@ -128,7 +122,11 @@ function columns(of: LinesRequest): readonly Column<LineMoney>[] {
   ];
 }
 
-const NOTE = '"Today" = worth at the study start. Columns marked "run" are typed results: they need a new run. Negative figures carry a minus sign.';
+const NOTE = '"Today" = worth at the study start. Columns marked "run" are typed results: they need a new run. Net present values and SIR are less what taking film off at its end costs, from Savings by year. Negative figures carry a minus sign.';
+
+/** Row and cells of the lines, known before the sheet is written. */
+export const LINES_HEAD = 5;
+const firstLine = LINES_HEAD + 2;
 
 /** Cell of what a line costs less its rebate, today, as other sheets point at it. */
 export const spentTodayCell = (index: number): string => `${quoted(SHEET.paybackLines)}!${address(AT.spent, firstLine + index)}`;

@@ -5,7 +5,6 @@ import { oneTableSheet } from '../one-table-sheet.js';
 import { SHEET } from '../sheet-names.js';
 import { FORMAT } from '../style.js';
 import type { Column } from '../table.js';
-import { linesAtEnd } from './lines-at-end.js';
 import { type LinePaybacks, spentToday, spentTodayCell } from './lines-sheet.js';
 import type { LineMoney, MoneyModel } from './money-model.js';
 import { SAVINGS_COLUMN, type SavingsPlace } from './savings-sheet.js';
@@ -47,7 +46,6 @@ export function positionsSheet(book: Book, of: Sources): LinePaybacks {
   const { plan, model, axis, savings } = of;
   const last = AT.first + model.years.length - 1;
   const positions = model.lines.map((l) => positionsOf(l, model));
-  const atEnd = linesAtEnd(model);
   const payback = positions.map((p, i) => paybackOf(p, model.lines[i]!.workYear));
   const onAxis = (row: number, year: number): string => `${quoted(SHEET.payback)}!${address(FIRST_YEAR_COLUMN + year, row)}`;
   const position = (l: LineMoney, year: number, at: { readonly index: number; readonly row: number }): CellContent => {
@@ -56,7 +54,7 @@ export function positionsSheet(book: Book, of: Sources): LinePaybacks {
     if (year === l.workYear) return live(`-1*${spentTodayCell(at.index)}`, now);
     const before = address(AT.first + year - 1, at.row);
     const saved = `${quoted(SHEET.savings)}!${address(SAVINGS_COLUMN.firstYear + year, savings.whole.first + at.index)}`;
-    const off = year === l.endYear ? `-${atEnd.areaCell(at.index)}*end_removal_price*${onAxis(axis.discountRow, year)}` : '';
+    const off = year === l.endYear ? `-${savings.atEnd.areaCell(at.index)}*end_removal_price*${onAxis(axis.discountRow, year)}` : '';
     return live(`IF(${before}>=0,${before},${before}+${saved}*${onAxis(axis.worthRow.get(l.workYear)!, year)}*electricity_price_factor${off})`, now);
   };
   const years = (l: LineMoney, row: number): string => {

@@ -3,7 +3,6 @@ import { address, columnName, type LiveFormula, live, put, quoted } from '../cel
 import { SHEET } from '../sheet-names.js';
 import { bold, FORMAT, headed, ruled, united } from '../style.js';
 import type { TablePlace } from '../table.js';
-import { linesAtEnd } from './lines-at-end.js';
 import { type MoneyModel, takenOff, toCent } from './money-model.js';
 import { SPENDING_COLUMN, spentInPhase } from './phase-spending.js';
 import type { RebatesPlace } from './rebates-sheet.js';
@@ -160,8 +159,7 @@ export function writeTimeAxis(sheet: Worksheet, at: number, of: { readonly model
   const rebateRow = write({ label: 'Rebates received', unit: currency, format: FORMAT.money, total: sum(results.rebates), cell: (y, c) => live(`SUMIF(${of.rebates.years},${head(c)},${of.rebates.amounts})`, results.rebates[y]!) });
   const wholeRow = write({ label: 'Saving, all payers', unit: currency, format: FORMAT.money, total: sum(results.whole), cell: saved(baseWhole, results.whole) });
   const ownerRow = write({ label: 'of which the owner keeps', unit: currency, format: FORMAT.money, total: sum(results.owner), cell: saved(baseOwner, results.owner) });
-  const atEnd = linesAtEnd(model);
-  const removalRow = write({ label: 'Taking film off at its end, owner', unit: currency, format: FORMAT.money, total: sum(results.removal), cell: (y, c) => live(`-1*ROUND(SUMIF(${atEnd.end},${head(c)},${atEnd.area})*end_removal_price,2)`, results.removal[y]!) });
+  const removalRow = write({ label: 'Taking film off at its end, owner', unit: currency, format: FORMAT.money, total: sum(results.removal), cell: (y, c) => live(`-1*ROUND(SUMIF(${savings.atEnd.end},${head(c)},${savings.atEnd.area})*end_removal_price,2)`, results.removal[y]!) });
   const today = (label: string, flows: readonly number[], from: number): number => write({ label, unit: currency, format: FORMAT.money, total: sum(flows), cell: (y, c) => live(`ROUND(${c}${String(from)}*${c}${String(discountRow)},2)`, flows[y]!) });
   const presentSpentRow = today('Spending, worth today', results.presentSpent, spentRow);
   const presentRebateRow = today('Rebates, worth today', results.presentRebates, rebateRow);
