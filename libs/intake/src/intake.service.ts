@@ -1,7 +1,7 @@
 import { createHash, randomUUID } from 'node:crypto';
 import type { InventoryRow } from '#calc';
 import { Injectable } from '@nestjs/common';
-import { PortfolioStore, type FileTakenIn, type PortfolioChanges } from '#store';
+import { PortfolioStore, type FileWithFindings, type PortfolioChanges } from '#store';
 import { compareRecords, fileOfRecord, type Comparison, type ListChanges, type RecordList } from './changes.js';
 import { filesOf, type InventoryFile } from './files/inventory-file.js';
 import type { Finding } from './finding.js';
@@ -75,7 +75,7 @@ async function sha256Of(file: InventoryFile): Promise<string> {
 }
 
 /** What each file brought, for the log of imports. */
-function notesOf(of: { readonly files: readonly InventoryFile[]; readonly intake: Intake; readonly report: IntakeReport; readonly at: string }): Promise<FileTakenIn[]> {
+function notesOf(of: { readonly files: readonly InventoryFile[]; readonly intake: Intake; readonly report: IntakeReport; readonly at: string }): Promise<FileWithFindings[]> {
   const { intake, report, at } = of;
   const created = new Map(report.changes.map(({ list, created: ids }) => [list as string, new Set(ids)]));
   const updated = new Map(report.changes.map(({ list, updated: all }) => [list as string, new Set(all.map(({ id }) => id))]));
@@ -91,13 +91,18 @@ function notesOf(of: { readonly files: readonly InventoryFile[]; readonly intake
       else counts.unchanged += 1;
     }
   }
+  const taken = of.files.filter(({ name }) => intake.files.some((note) => note.name === name && note.readable));
+  const names = new Set(taken.map(({ name }) => name));
+  // What is said of files that were not there is kept with the first that was.
+  const keeper = (finding: Finding): string | undefined => (names.has(finding.file) ? finding.file : taken[0]?.name);
   return Promise.all(
-    of.files.filter(({ name }) => intake.files.some((note) => note.name === name && note.readable)).map(async (file): Promise<FileTakenIn> => {
+    taken.map(async (file): Promise<FileWithFindings> => {
       const note = intake.files.find(({ name }) => name === file.name);
       return {
         id: randomUUID(), file: file.name, sha256: await sha256Of(file), at, encoding: note?.encoding ?? null, rowsRead: note?.rowsRead ?? 0,
         ...(tally.get(file.name) ?? { created: 0, updated: 0, unchanged: 0 }),
         rejected: report.rejects.find(({ of: name }) => name === file.name)?.rows ?? 0,
+        findings: intake.findings.filter((finding) => keeper(finding) === file.name).map(({ code: _, ...finding }) => finding),
       };
     }),
   );

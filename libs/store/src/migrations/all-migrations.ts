@@ -14,6 +14,7 @@ import { ImportMarks1767226320000 } from './1767226320000-import-marks.js';
 import { SavingsAsFound1767226380000 } from './1767226380000-savings-as-found.js';
 import { SeveralCrews1767226440000 } from './1767226440000-several-crews.js';
 import { FilmByArea1767226500000 } from './1767226500000-film-by-area.js';
+import { ImportFindings1767226620000 } from './1767226620000-import-findings.js';
 
 /** In the order they run; a migration that has run anywhere is never edited, a new one is added below. */
 export const allMigrations: readonly (new () => MigrationInterface)[] = [
@@ -32,4 +33,5 @@ export const allMigrations: readonly (new () => MigrationInterface)[] = [
   SavingsAsFound1767226380000,
   SeveralCrews1767226440000,
   FilmByArea1767226500000,
+  ImportFindings1767226620000,
 ];
