@@ -32,6 +32,8 @@ export const crewSentences = {
   'caution.sunAllDay': 'The {side} side has sun from sunrise to sunset that day: film it early or hang a sheet outside.',
   'caution.shadeClock': 'Shade: at most {share} % of the glass in sun, by standard time (it is not known whether clocks change here; add an hour on daylight time). Trees not surveyed bring more.',
   'caution.shadeDaylight': 'Shade: at most {share} % of the glass in sun, by the clock on the wall, daylight time that day (dates of tariff {tariff}). Trees not surveyed bring more.',
+  'caution.shadeDaylightHere': 'Shade: at most {share} % of the glass in sun, by the clock on the wall, daylight time that day. Trees not surveyed bring more.',
+  'caution.shadeStandardHere': 'Shade: at most {share} % of the glass in sun, by the clock on the wall, standard time that day. Trees not surveyed bring more.',
   'caution.shadeStandard': 'Shade: at most {share} % of the glass in sun, by the clock on the wall, standard time that day (dates of tariff {tariff}). Trees not surveyed bring more.',
 
   'step.measure': 'Measure every pane before anything is cut: three widths, three heights, the smallest counts; write them in. Where the glass is larger than its piece allows, cut nothing from that roll: send the sizes to the office and cut by the new layout of the rest of the roll.',

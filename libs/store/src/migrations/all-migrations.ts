@@ -15,6 +15,7 @@ import { SavingsAsFound1767226380000 } from './1767226380000-savings-as-found.js
 import { SeveralCrews1767226440000 } from './1767226440000-several-crews.js';
 import { FilmByArea1767226500000 } from './1767226500000-film-by-area.js';
 import { ImportFindings1767226620000 } from './1767226620000-import-findings.js';
+import { DaylightTime1767226680000 } from './1767226680000-daylight-time.js';
 
 /** In the order they run; a migration that has run anywhere is never edited, a new one is added below. */
 export const allMigrations: readonly (new () => MigrationInterface)[] = [
@@ -34,4 +35,5 @@ export const allMigrations: readonly (new () => MigrationInterface)[] = [
   SeveralCrews1767226440000,
   FilmByArea1767226500000,
   ImportFindings1767226620000,
+  DaylightTime1767226680000,
 ];
