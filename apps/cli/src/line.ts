@@ -32,7 +32,7 @@ export async function withStore<T>(database: string, work: (store: PortfolioStor
 export async function takeIn(store: PortfolioStore, folder: string, dry: boolean): Promise<IntakeReport> {
   const { IntakeService } = await import('#intake');
   const service = new IntakeService(store);
-  return dry ? service.check(folder) : service.import(folder);
+  return dry ? service.check(folder, { today: new Date().toISOString().slice(0, 10) }) : service.import(folder);
 }
 
 /** Makes a plan of what the store holds, on all processors, and keeps it. */

@@ -25,7 +25,7 @@ export interface IntakeReport {
 }
 
 /** What a person says beside the files. */
-export type TakeOptions = Pick<IntakeOptions, 'meter' | 'by' | 'only'>;
+export type TakeOptions = Pick<IntakeOptions, 'meter' | 'by' | 'only' | 'today'>;
 
 /** Takes inventories in: reads, says what would change, and writes only when asked to. */
 @Injectable()
@@ -40,12 +40,12 @@ export class IntakeService {
   /**
    * Takes the good rows in, all in one transaction; bad rows come back as reject files. The same files again change nothing.
    *
-   * @param at ISO date and time of the import
+   * @param at ISO date and time of the import; site records of a later day are said
    * @param options what one file alone cannot say: the meter of bills, the table of files with other names
    */
   async import(source: string | readonly InventoryFile[], at: string = new Date().toISOString(), options: TakeOptions = {}): Promise<IntakeReport> {
     const files = await filesOf(source);
-    const { report, intake, comparison, isNew } = await this.compare(files, options);
+    const { report, intake, comparison, isNew } = await this.compare(files, { today: at.slice(0, 10), ...options });
     const { settings, ...records } = portfolioOf(intake, at.slice(0, 10));
     const putSettings = comparison.settings || (isNew && Object.values(records).some((list) => list.length > 0));
     if (Object.keys(comparison.write).length === 0 && !putSettings) return report;
