@@ -25,4 +25,4 @@ export const mark = (n) => `W${String(n).padStart(2, '0')}`;
 /** The n-th of a list, round and round. */
 export const turn = (list, n) => list[n % list.length];
 
-export const PLACE = { latitude_deg: 25.82, longitude_deg: -80.3, time_zone_h: -5, climate: 'miami-fl' };
+export const PLACE = { latitude_deg: 25.82, longitude_deg: -80.3, time_zone_h: -5, daylight_time: 'yes', climate: 'miami-fl' };

@@ -230,7 +230,7 @@ describe('health', () => {
 describe('the description of the API', () => {
   it('is OpenAPI 3.1 and names every operation and its problems', async () => {
     const body = (await get('/api/openapi.json').expect(200)).body as unknown;
-    const { openapi, paths } = body as { openapi: string; paths: Record<string, Record<string, { responses: Record<string, { content?: object }> }>> };
+    const { openapi, paths } = body as { openapi: string; paths: Record<string, Record<string, { description?: string; responses: Record<string, { content?: object }> }>> };
     expect(openapi).toBe('3.1.0');
     expect(Object.keys(paths).sort()).toEqual([
       '/api/bills', '/api/health/live', '/api/health/ready', '/api/imports', '/api/imports/{id}', '/api/jobs', '/api/jobs/{id}', '/api/ledger', '/api/now', '/api/plans', '/api/plans/{id}',
@@ -239,6 +239,7 @@ describe('the description of the API', () => {
       '/api/shadow-line', '/api/verification', '/api/verification/meters',
     ]);
     expect(paths['/api/imports']?.post?.responses['422']?.content).toHaveProperty(['application/problem+json']);
+    expect(paths['/api/plans/{id}/calendar.ics']?.get?.description).toMatch(/^Times in UTC where the daylight rule of the building is known, else .*floating/);
   });
 });
 

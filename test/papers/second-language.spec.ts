@@ -46,8 +46,10 @@ describe('a second language', () => {
   let plan: Plan;
   let data: ReadonlySet<string>;
   beforeAll(async () => {
-    plan = await plannedWith((p) => p);
+    // One building has a contractor, so that his sentences are looked at too.
+    plan = await plannedWith((p) => ({ ...p, buildings: p.buildings.map((b) => (b.id === 'QA' ? { ...b, crew: 'contractor', contractor_cents_m2: 2_000, contractorVisit_cents: 5_000 } : b)) }));
     data = dataWords(plan);
+    expect(new Set(plan.calendar.days.map((d) => d.isContractor ?? false))).toEqual(new Set([true, false]));
     expect(plan.workOrders.length).toBeGreaterThan(0);
     expect(plan.workOrders.some((o) => o.panes.some((p) => p.notes.length > 0))).toBe(true);
   }, 120_000);
@@ -68,7 +70,8 @@ describe('a second language', () => {
     const events = (await calendarFile(plan, other)).replace(/\r\n[ \t]/g, '').split('\r\n').filter((line) => /^(SUMMARY|DESCRIPTION|X-WR-CALNAME|NAME)/.test(line));
     expect(events.length).toBeGreaterThan(plan.calendar.days.length);
     expect(left(events.map((line) => line.slice(line.indexOf(':') + 1).replaceAll('\\n', '\n')).join('\n'))).toEqual([]);
-    const { reserveTold } = plan.calendar;
+    const { reserveTold, contractorTold } = plan.calendar;
+    expect(left(tell(contractorTold!, other))).toEqual([]);
     expect(reserveTold).toBeDefined();
     // The source of the share of shut doors is data of the assumptions.
     expect(left(tell({ ...reserveTold!, with: { ...reserveTold!.with, source: '' } }, other))).toEqual([]);

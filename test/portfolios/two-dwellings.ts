@@ -38,6 +38,7 @@ const building: Building = {
   latitude_deg: 25.8,
   longitude_deg: -80.3,
   timeZone_h: -5,
+  daylightTime: true,
   climate: 'miami',
   weatherFile: null,
   declination_deg: null,

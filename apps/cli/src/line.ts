@@ -2,7 +2,7 @@ import { existsSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { randomUUID } from 'node:crypto';
 import type { IntakeReport } from '#intake';
-import type { CutRule, LotRule, OutlookOrder, Plan, PlanAsk, PlanFinding } from '#planning';
+import type { CutRule, LotRule, OutlookOrder, Plan, PlanAsk } from '#planning';
 import type { PortfolioStore } from '#store';
 import { betterText } from './better-text.js';
 import { progressOn } from './said.js';
@@ -32,21 +32,11 @@ export async function withStore<T>(database: string, work: (store: PortfolioStor
 export async function takeIn(store: PortfolioStore, folder: string, dry: boolean): Promise<IntakeReport> {
   const { IntakeService } = await import('#intake');
   const service = new IntakeService(store);
-  return dry ? service.check(folder) : service.import(folder);
-}
-
-/** Findings of an intake as the plan carries them: file, row, column and value in one place. */
-function carried(report: IntakeReport | null): PlanFinding[] {
-  return (report?.findings ?? []).map((f) => ({
-    severity: f.severity,
-    subject: [f.file, f.row === null ? null : `row ${f.row}`, f.column].filter((part) => part !== null).join(', '),
-    text: `${f.value === null ? '' : `"${f.value}": `}expected ${f.expected}${f.times > 1 ? ` (${f.times} times)` : ''}`,
-    whatToDo: f.whatToDo,
-  }));
+  return dry ? service.check(folder, { today: new Date().toISOString().slice(0, 10) }) : service.import(folder);
 }
 
 /** Makes a plan of what the store holds, on all processors, and keeps it. */
-export async function makePlan(store: PortfolioStore, of: { readonly ask: PlanAsk; readonly folder: string; readonly timeLimit_s: number; readonly quiet: boolean; readonly report: IntakeReport | null; readonly outlook?: OutlookOrder; readonly aim?: Plan['aim']; readonly prove_s?: number; readonly replan?: string; readonly cutRule?: CutRule; readonly lotRule?: LotRule }): Promise<Plan> {
+export async function makePlan(store: PortfolioStore, of: { readonly ask: PlanAsk; readonly folder: string; readonly timeLimit_s: number; readonly quiet: boolean; readonly outlook?: OutlookOrder; readonly aim?: Plan['aim']; readonly prove_s?: number; readonly replan?: string; readonly cutRule?: CutRule; readonly lotRule?: LotRule }): Promise<Plan> {
   const [{ PlanningService }, { workerPool }] = await Promise.all([import('#planning'), import('#workers')]);
   const pool = workerPool();
   try {
@@ -55,7 +45,6 @@ export async function makePlan(store: PortfolioStore, of: { readonly ask: PlanAs
       id: randomUUID().slice(0, 8),
       made: new Date().toISOString(),
       resolve: (file) => resolve(of.folder, file),
-      findings: carried(of.report),
       timeLimit_s: of.timeLimit_s,
       ...(of.outlook === undefined ? {} : { outlook: of.outlook }),
       ...(of.aim === undefined ? {} : { aim: of.aim }),

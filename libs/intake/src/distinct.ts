@@ -8,22 +8,30 @@ interface Distinct<R> {
   readonly id: (record: R) => string;
   /** "dwelling", for the message. */
   readonly what: string;
+  /** What may be done where both rows are right, as "add them up in one row"; null where they cannot both be. */
+  readonly both?: (record: R) => string | null;
 }
 
 /**
  * One record per id. A second row that says exactly the same is left out with a warning; one that says something else is
  * not taken, because only a person knows which of the two is right.
  */
-export function distinct<R extends object>(list: readonly Placed<R>[], { id, what }: Distinct<R>, findings: FindingList): readonly Placed<R>[] {
+export function distinct<R extends object>(list: readonly Placed<R>[], { id, what, both }: Distinct<R>, findings: FindingList): readonly Placed<R>[] {
   const kept = new Map<string, Placed<R>>();
   for (const placed of list) {
     const key = id(placed.record);
     const first = kept.get(key);
-    if (first === undefined) kept.set(key, placed);
-    else if (plain(first.record) === plain(placed.record)) {
-      findings.add({ ...placed.row, column: null, value: key, severity: 'warning', code: 'exact-duplicate', expected: `each ${what} once`, whatToDo: `the same as line ${first.row.row} of ${first.row.file}; left out` });
+    if (first === undefined) {
+      kept.set(key, placed);
+      continue;
+    }
+    const line = `line ${first.row.row} of ${first.row.file}`;
+    const way = both?.(placed.record) ?? null;
+    const known = { ...placed.row, column: null, value: key, expected: `each ${what} once` };
+    if (plain(first.record) === plain(placed.record)) {
+      findings.add({ ...known, severity: 'warning', code: 'exact-duplicate', whatToDo: `the same as ${line}; left out${way === null ? '' : `; where both count, ${way}`}` });
     } else {
-      findings.add({ ...placed.row, column: null, value: key, severity: 'error', code: 'duplicate-id', expected: `each ${what} once`, whatToDo: `line ${first.row.row} of ${first.row.file} has the same id and says something else; keep the right one` });
+      findings.add({ ...known, severity: 'error', code: 'duplicate-id', whatToDo: `${line} has the same id and says something else; ${way === null ? '' : `where both count, ${way}, else `}keep the right one` });
     }
   }
   return [...kept.values()];

@@ -86,4 +86,20 @@ describe('taking an inventory in', () => {
     expect({ planTypes, ownerEntities }).toEqual({ planTypes: before.planTypes, ownerEntities: before.ownerEntities });
     await store.close();
   });
+
+  it('what was found in a file is kept with it, until the file is sent again', async () => {
+    const store = await openStore({ database: ':memory:' });
+    const intake = new IntakeService(store);
+    await intake.import(folder, '2026-07-01T08:00:00Z');
+    const before = await store.findings();
+    const header = 'building,dwelling,mark,room,facade,width_in,height_in,glazing,existing_film\n';
+    await intake.import([fileOfText('windows.csv', `${header}QA,101,W01,living room,W,46 1/8,46,single clear 1/8 in,none\nQA,101,W77,hall,W,nonsense,46,single clear 1/8 in,none\n`)], '2026-08-01T08:00:00Z');
+    expect((await store.findings()).filter((f) => f.severity === 'error')).toMatchObject([{ file: 'windows.csv', row: 3, column: 'width_in', value: 'nonsense', times: 1 }]);
+    await intake.import([fileOfText('windows.csv', `${header}QA,101,W01,living room,W,46 1/4,46,single clear 1/8 in,none\n`)], '2026-09-01T08:00:00Z');
+    const after = await store.findings();
+    expect(after.filter((f) => f.severity === 'error')).toEqual([]);
+    const ofOthers = (all: typeof after) => all.filter((f) => f.file !== 'windows.csv');
+    expect(ofOthers(after)).toEqual(expect.arrayContaining(ofOthers(before).filter((f) => ['buildings.csv', 'dwellings.csv'].includes(f.file))));
+    await store.close();
+  });
 });

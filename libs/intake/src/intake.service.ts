@@ -1,7 +1,7 @@
 import { createHash, randomUUID } from 'node:crypto';
 import type { InventoryRow } from '#calc';
 import { Injectable } from '@nestjs/common';
-import { PortfolioStore, type FileTakenIn, type PortfolioChanges } from '#store';
+import { PortfolioStore, type FileWithFindings, type PortfolioChanges } from '#store';
 import { compareRecords, fileOfRecord, type Comparison, type ListChanges, type RecordList } from './changes.js';
 import { filesOf, type InventoryFile } from './files/inventory-file.js';
 import type { Finding } from './finding.js';
@@ -25,7 +25,7 @@ export interface IntakeReport {
 }
 
 /** What a person says beside the files. */
-export type TakeOptions = Pick<IntakeOptions, 'meter' | 'by' | 'only'>;
+export type TakeOptions = Pick<IntakeOptions, 'meter' | 'by' | 'only' | 'today'>;
 
 /** Takes inventories in: reads, says what would change, and writes only when asked to. */
 @Injectable()
@@ -40,12 +40,12 @@ export class IntakeService {
   /**
    * Takes the good rows in, all in one transaction; bad rows come back as reject files. The same files again change nothing.
    *
-   * @param at ISO date and time of the import
+   * @param at ISO date and time of the import; site records of a later day are said
    * @param options what one file alone cannot say: the meter of bills, the table of files with other names
    */
   async import(source: string | readonly InventoryFile[], at: string = new Date().toISOString(), options: TakeOptions = {}): Promise<IntakeReport> {
     const files = await filesOf(source);
-    const { report, intake, comparison, isNew } = await this.compare(files, options);
+    const { report, intake, comparison, isNew } = await this.compare(files, { today: at.slice(0, 10), ...options });
     const { settings, ...records } = portfolioOf(intake, at.slice(0, 10));
     const putSettings = comparison.settings || (isNew && Object.values(records).some((list) => list.length > 0));
     if (Object.keys(comparison.write).length === 0 && !putSettings) return report;
@@ -75,7 +75,7 @@ async function sha256Of(file: InventoryFile): Promise<string> {
 }
 
 /** What each file brought, for the log of imports. */
-function notesOf(of: { readonly files: readonly InventoryFile[]; readonly intake: Intake; readonly report: IntakeReport; readonly at: string }): Promise<FileTakenIn[]> {
+function notesOf(of: { readonly files: readonly InventoryFile[]; readonly intake: Intake; readonly report: IntakeReport; readonly at: string }): Promise<FileWithFindings[]> {
   const { intake, report, at } = of;
   const created = new Map(report.changes.map(({ list, created: ids }) => [list as string, new Set(ids)]));
   const updated = new Map(report.changes.map(({ list, updated: all }) => [list as string, new Set(all.map(({ id }) => id))]));
@@ -91,13 +91,18 @@ function notesOf(of: { readonly files: readonly InventoryFile[]; readonly intake
       else counts.unchanged += 1;
     }
   }
+  const taken = of.files.filter(({ name }) => intake.files.some((note) => note.name === name && note.readable));
+  const names = new Set(taken.map(({ name }) => name));
+  // What is said of files that were not there is kept with the first that was.
+  const keeper = (finding: Finding): string | undefined => (names.has(finding.file) ? finding.file : taken[0]?.name);
   return Promise.all(
-    of.files.filter(({ name }) => intake.files.some((note) => note.name === name && note.readable)).map(async (file): Promise<FileTakenIn> => {
+    taken.map(async (file): Promise<FileWithFindings> => {
       const note = intake.files.find(({ name }) => name === file.name);
       return {
         id: randomUUID(), file: file.name, sha256: await sha256Of(file), at, encoding: note?.encoding ?? null, rowsRead: note?.rowsRead ?? 0,
         ...(tally.get(file.name) ?? { created: 0, updated: 0, unchanged: 0 }),
         rejected: report.rejects.find(({ of: name }) => name === file.name)?.rows ?? 0,
+        findings: intake.findings.filter((finding) => keeper(finding) === file.name).map(({ code: _, ...finding }) => finding),
       };
     }),
   );

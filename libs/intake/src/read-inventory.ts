@@ -50,6 +50,8 @@ export interface IntakeOptions {
   readonly by?: 'day' | 'block';
   /** The one table these files are of, whatever their names: other lists are neither read nor missed. */
   readonly only?: GatheredList;
+  /** ISO date; site records of a later day are said. Left out, none is. */
+  readonly today?: string;
 }
 
 interface Job {
@@ -197,7 +199,7 @@ export async function readInventory(source: string | readonly InventoryFile[], o
     phases: plan === null ? [] : phasesOf(plan, 'plan.json', findings),
     tariffs,
   };
-  const records = recordsFrom(job.lists as unknown as Gathered, parts, { kept, findings, meter: options.meter ?? null });
+  const records = recordsFrom(job.lists as unknown as Gathered, parts, { kept, findings, meter: options.meter ?? null, today: options.today });
   if (options.only === undefined) await lookAtWeather(source, records.buildings, findings);
   const all = findings.all();
   const rejects = await Promise.all(job.read.map((read) => rejectFileOf(read, all)));

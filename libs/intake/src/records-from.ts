@@ -8,6 +8,7 @@ import type { Gathered, Placed } from './gathered.js';
 import { billsOfMeters, ledgerInPlace, recordsOfWindows, withoutOrphans } from './references.js';
 import { readingKey, withRepeats } from './reading-repeats.js';
 import { withKeptMarks } from './resurvey.js';
+import { bothMinutes, warnAhead } from './site-records.js';
 import type { HorizonRow } from './tables/building-table.js';
 import { withMarks } from './window-marks.js';
 
@@ -88,7 +89,7 @@ function keepDistinct(all: Gathered, findings: FindingList): Gathered {
     rolls: distinct(all.rolls, { id: byId, what: 'roll' }, findings),
     readings: distinct(withRepeats(all.readings), { id: (of) => `${readingKey(of)} ${of.repeat ?? 1}`, what: 'reading' }, findings),
     locks: distinct(all.locks, { id: ({ subject, azimuth_deg }) => `${subject} ${azimuth_deg ?? ''}`, what: 'lock' }, findings),
-    siteRecords: distinct(all.siteRecords, { id: byId, what: 'site record' }, findings),
+    siteRecords: distinct(all.siteRecords, { id: byId, what: 'site record', both: bothMinutes }, findings),
     ledger: distinct(all.ledger, { id: byId, what: 'ledger entry' }, findings),
     rebates: distinct(all.rebates, { id: byId, what: 'rebate' }, findings),
     horizons: distinct(all.horizons, { id: (of) => [of.building, of.facade_deg, of.azimuth_deg].join(' '), what: 'bearing of a skyline' }, findings),
@@ -124,12 +125,13 @@ function billRecords(all: Gathered, to: { readonly kept: Portfolio | null; reado
 }
 
 /** Checks the tables against each other and puts them in order; what cannot stand is left out with a finding. */
-export function recordsFrom(gathered: Gathered, plan: PlanParts, to: { readonly kept: Portfolio | null; readonly findings: FindingList; readonly meter?: string | null }): InventoryRecords {
-  const { kept, findings } = to;
+export function recordsFrom(gathered: Gathered, plan: PlanParts, to: { readonly kept: Portfolio | null; readonly findings: FindingList; readonly meter?: string | null; readonly today?: string | undefined }): InventoryRecords {
+  const { kept, findings, today } = to;
   const alone = keepDistinct(withImpliedPlans(gathered, kept?.planTypes ?? [], findings), findings);
   warnAlike(alone.buildings, 'building', findings);
   warnAlike(alone.dwellings, 'dwelling', findings);
   warnAlike(alone.meters, 'meter', findings);
+  if (today !== undefined) warnAhead(alone.siteRecords, today, findings);
   const all = withoutOrphans(alone, { kept, tariffs: plan.tariffs.map(({ label }) => label) }, findings);
   const windows = sorted(windowsOf(all, kept?.windows ?? [], findings), byId);
   const buildings = withHorizons(sorted(all.buildings, byId), all.horizons, kept?.buildings ?? []);

@@ -5,7 +5,8 @@ import { temperaturesBeside } from './bills/temperature-file.js';
 import { buildingWeather } from './job/building-weather.js';
 import { defaultsOf } from './job/plan-job.js';
 import { planPortfolio } from './plan-portfolio.js';
-import type { Plan, PlanFinding } from './plan/plan.js';
+import { carriedFindings } from './plan/carried-findings.js';
+import type { Plan } from './plan/plan.js';
 import { bestUseNow, type NowAnswer, type NowQuestion } from './crew/best-use-now.js';
 import type { CutRule, LotRule } from './rolls/cut-types.js';
 import { type NoSuchFigure, type Receipt, receiptOf, type SurveyAgain, surveyAgain } from './receipt/index.js';
@@ -21,8 +22,6 @@ export interface PlanOrder {
   readonly made: string;
   /** Path of a weather file named in the inventory. */
   readonly resolve: (file: string) => string;
-  /** What the intake had to say, carried to the last sheet. */
-  readonly findings: readonly PlanFinding[];
   /** Seconds a round of the selection may take; what it reached is said with its bound. */
   readonly timeLimit_s: number;
   /** How many draws of what is not known. */
@@ -71,7 +70,7 @@ export class PlanningService {
         madeOn: made.slice(0, 10),
         program: programVersion(),
         inputHash: contentHash(portfolio),
-        findings: [...order.findings, ...findings, ...(after?.findings ?? [])],
+        findings: [...carriedFindings(await this.store.findings()), ...findings, ...(after?.findings ?? [])],
         temperatures: temperaturesBeside(order.resolve),
         ...(order.cutRule === undefined ? {} : { cutRule: order.cutRule }),
         ...(order.lotRule === undefined ? {} : { lotRule: order.lotRule }),

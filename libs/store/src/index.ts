@@ -3,7 +3,7 @@ export { StoreModule } from './store.module.js'; // the same for a Nest applicat
 export { PortfolioStore, type PortfolioChanges, type StoreContents } from './portfolio-store.js'; // load and write
 export type { WriteCounts } from './record-write.js';
 export type { ListName } from './kept-kind.js';
-export type { FileTakenIn, ImportNote } from './import-log.js'; // what came in from which file
+export type { FileTakenIn, FileWithFindings, ImportFinding, ImportNote } from './import-log.js'; // what came in from which file, and what was found in it
 export type { UndoCounts } from './import-undo.js'; // what came in, taken back
 export { contentHash, type KeptPlan, type PlanHeading, type PlanToKeep } from './plan-shelf.js'; // plans, never edited
 export type { Job } from './job-list.js'; // long work

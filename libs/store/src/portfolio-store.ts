@@ -2,7 +2,7 @@ import type { PlanSettings, Portfolio } from '#calc';
 import type { DataSource, EntityManager } from 'typeorm';
 import { allKept, listNames } from './all-kept.js';
 import { markImport, undoImport, type UndoCounts } from './import-undo.js';
-import { importsOf, keepImport, type FileTakenIn, type ImportNote } from './import-log.js';
+import { importsOf, keepImport, standingFindings, type FileWithFindings, type ImportFinding, type ImportNote } from './import-log.js';
 import { jobById, keepJob, listJobs, type Job } from './job-list.js';
 import type { ListName } from './kept-kind.js';
 import { SettingsRow, keptSettings } from './kept/settings.js';
@@ -86,7 +86,7 @@ export class PortfolioStore {
    *
    * @throws StoreFault when a record names something that is neither kept nor among the changes
    */
-  write(changes: PortfolioChanges, files: readonly FileTakenIn[] = []): Promise<WriteCounts> {
+  write(changes: PortfolioChanges, files: readonly FileWithFindings[] = []): Promise<WriteCounts> {
     return this.#turns.write(async (rows) => {
       let counts = changes.settings === undefined ? noWrites : await putSettings(rows, changes.settings);
       await markImport(rows, changes.siteRecords ?? [], files);
@@ -95,6 +95,11 @@ export class PortfolioStore {
       for (const file of files) await keepImport(rows, file);
       return counts;
     });
+  }
+
+  /** What was found in the files as they were last taken in. */
+  findings(): Promise<readonly ImportFinding[]> {
+    return this.#turns.read(standingFindings);
   }
 
   /** The files taken in, newest first. */

@@ -66,7 +66,7 @@ export const plan: AddCommand = (program) => {
     .option('--json', 'the plan as JSON')
     .action(async (options: PlanOptions) => {
       if (options.check !== undefined) return checkKept(options, options.check);
-      const order = { ask: asked(options.cap, options.view), folder: options.folder, timeLimit_s: wholeNumber(options.seconds, '--seconds', 1), quiet: options.quiet === true, report: null, ...askedOutlook(options.draws, options.seed), aim: askedAim(options.aim), ...proveSeconds(options), ...cutRuleOf(options), ...(options.replan === undefined ? {} : { replan: options.replan }) };
+      const order = { ask: asked(options.cap, options.view), folder: options.folder, timeLimit_s: wholeNumber(options.seconds, '--seconds', 1), quiet: options.quiet === true, ...askedOutlook(options.draws, options.seed), aim: askedAim(options.aim), ...proveSeconds(options), ...cutRuleOf(options), ...(options.replan === undefined ? {} : { replan: options.replan }) };
       const made = await withStore(options.database, (store) => makePlan(store, order));
       print(made, () => planText(made), options.json);
     });

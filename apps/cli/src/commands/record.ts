@@ -37,9 +37,10 @@ export const record: AddCommand = (program) => {
       const { report, imports } = await withStore(options.database, async (store) => {
         const service = new IntakeService(store);
         const sent = files.map(fileAt);
-        const only = { only: 'siteRecords' as const };
+        const at = new Date().toISOString();
+        const only = { only: 'siteRecords' as const, today: at.slice(0, 10) };
         const before = new Set((await store.imports()).map((i) => i.id));
-        const found = options.dryRun === true ? await service.check(sent, only) : await service.import(sent, new Date().toISOString(), only);
+        const found = options.dryRun === true ? await service.check(sent, only) : await service.import(sent, at, only);
         return { report: found, imports: (await store.imports()).filter((i) => !before.has(i.id)) };
       });
       print({ ...report, imports: imports.map((i) => i.id) }, () => [

@@ -51,7 +51,7 @@ export const relay: AddCommand = (program) => {
     .option(...DATABASE_OPTION)
     .option('--plan <id>', 'another plan than the newest')
     .option('--sizes <file>', 'site records with field sizes; without it those already recorded')
-    .option('--cut-to <roll=inches>', 'how far a roll has been run off, repeatable', collect, [])
+    .option('--cut-to <roll=inches>', 'how far a roll has been run off, repeatable: pieces before that line are cut and keep their place; without it nothing counts as cut and the whole roll may be laid again', collect, [])
     .option('--json', 'the layout as JSON')
     .action(async (options: RelayOptions) => {
       const [{ relayPlan }, { fileAt, readInventory }] = await Promise.all([import('#planning'), import('#intake')]);

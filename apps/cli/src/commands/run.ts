@@ -30,7 +30,7 @@ async function wholeLine(folder: string, options: RunOptions): Promise<number> {
     if (report.findings.some((f) => f.severity !== 'note')) console.error(reportText(report, options.all === true));
     writeRejects(report, join(dirname(options.out), 'rejects'));
     say(`planning ${report.created} records`);
-    const made = await makePlan(store, { ask: asked(options.cap, options.view), folder, timeLimit_s: wholeNumber(options.seconds, '--seconds', 1), quiet: options.quiet === true, report, ...askedOutlook(options.draws, options.seed), aim: askedAim(options.aim) });
+    const made = await makePlan(store, { ask: asked(options.cap, options.view), folder, timeLimit_s: wholeNumber(options.seconds, '--seconds', 1), quiet: options.quiet === true, ...askedOutlook(options.draws, options.seed), aim: askedAim(options.aim) });
     await writeWorkbook(made, options.out);
     const printed = options.papers === undefined ? [] : await writePapers(made, { out: options.papers });
     const { expectations } = await import('../expectations.js');

@@ -21,7 +21,7 @@ export class CalendarController {
 
   @Get(':id/calendar.ics')
   @Header('Cache-Control', 'no-cache')
-  @ApiOperation({ summary: 'The working days of a plan as iCalendar (RFC 5545)', description: 'Wall-clock times without a zone; ids stay the same for the same plan.' })
+  @ApiOperation({ summary: 'The working days of a plan as iCalendar (RFC 5545)', description: 'Times in UTC where the daylight rule of the building is known, else wall-clock times without a zone (floating); ids stay the same for the same plan. A day of a contractor says so in title and text.' })
   @ApiProduces('text/calendar')
   @ApiOkResponse({ content: { 'text/calendar': { schema: { type: 'string' } } } })
   @ApiProblem(404)

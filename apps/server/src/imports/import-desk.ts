@@ -34,7 +34,8 @@ export class ImportDesk {
       throw new ProblemException(422, 'No file was sent; send the survey files as multipart/form-data.', [{ code: 'no-file', detail: 'no file was sent', pointer: '/files' }]);
     }
     const sent = files.map(({ originalname, buffer }) => fileOfBytes(nameAsSent(originalname), buffer));
-    const report = dryRun ? await this.intake.check(sent, options) : await this.intake.import(sent, this.edge.now(), options);
+    const now = this.edge.now();
+    const report = dryRun ? await this.intake.check(sent, { today: now.slice(0, 10), ...options }) : await this.intake.import(sent, now, options);
     const errors = report.findings.filter(({ severity }) => severity === 'error');
     if (errors.length > 0 && !hasUse(report)) throw new ProblemException(422, 'Nothing in the files can be used; the errors say why.', errors.map(errorOf));
     return report;

@@ -36,7 +36,7 @@ export class RelayController {
   @Post(':id/relay')
   @HttpCode(200)
   @UseInterceptors(AnyFilesInterceptor({ limits: UPLOAD_LIMITS }))
-  @ApiOperation({ summary: 'Field sizes in, layout of the rest of the opened rolls out', description: 'Site records with field sizes as files; without files those already recorded. A piece within the allowance keeps its place, nothing already cut moves. Nothing is kept.' })
+  @ApiOperation({ summary: 'Field sizes in, layout of the rest of the opened rolls out', description: 'Site records with field sizes as files; without files those already recorded. A piece within the allowance keeps its place. cutTo says how far a roll has been cut: nothing before that line moves; without it the whole roll may be laid again. Nothing is kept.' })
   @ApiConsumes('application/json', 'multipart/form-data')
   @ApiBody({ required: false, schema: { allOf: [{ $ref: getSchemaPath(RelayQuery) }, { type: 'object', properties: { files: { type: 'array', items: { type: 'string', format: 'binary' } } } }] } })
   @ApiOkResponse({ type: RelayAnswer })

@@ -34,7 +34,6 @@ export class PortfolioPlans extends PlanMaker {
         made: this.edge.now(),
         // Only the name counts: a survey must not point at other files of this machine.
         resolve: (file) => join(this.weatherFolder, basename(file)),
-        findings: [],
         progress: said.progress,
         ...(draws > 0 && { outlook: { seed, draws, selections: Math.min(DRAWS, draws) } }),
         ...(prove_s !== undefined && { prove_s }),

@@ -14,14 +14,14 @@ export interface RolledUp {
  * Puts blocks into whole rolls so that few rolls are opened and lost ends are short. Each roll takes the longest block left and then
  * the blocks that fill it best; where longest-first filling needs no more rolls, that is kept. Film sold by length has one stretch.
  */
-export function rollUp(ready: ReadyJob, blocks: readonly Block[]): RolledUp[] {
+export function rollUp(ready: ReadyJob, blocks: readonly Block[], cells = CELLS): RolledUp[] {
   return ready.offers.flatMap((offer, o) => {
     const own = blocks.filter((block) => block.offer === o).sort((a, b) => b.length - a.length);
     if (own.length === 0) return [];
     if (offer.length === Infinity) return [rolled(o, own)];
     const longestFirst = firstFit(own, offer.length);
     if (longestFirst.length <= Math.ceil((lengthOf(own) - SAME_ticks) / offer.length)) return longestFirst.map((each) => rolled(o, each));
-    const filled = filledUp(own, offer.length);
+    const filled = filledUp(own, offer.length, cells);
     return (filled.length < longestFirst.length ? filled : longestFirst).map((each) => rolled(o, each));
   });
 }
@@ -45,14 +45,14 @@ function firstFit(blocks: readonly Block[], length: number): Block[][] {
 const MOST = 40;
 const CELLS = 10_000;
 
-function filledUp(blocks: readonly Block[], length: number): Block[][] {
+function filledUp(blocks: readonly Block[], length: number, cells: number): Block[][] {
   const rolls: Block[][] = [];
   let open = [...blocks];
   while (open.length > 0) {
     const rest = open.slice(1);
     const stride = Math.max(1, rest.length / MOST);
     const tried = Array.from({ length: Math.min(MOST, rest.length) }, (_, n) => Math.floor(n * stride));
-    const taken = new Set(longest(tried.map((n) => rest[n]!.length), length - open[0]!.length).map((n) => tried[n]!));
+    const taken = new Set(longest(tried.map((n) => rest[n]!.length), length - open[0]!.length, cells).map((n) => tried[n]!));
     const roll = [open[0]!, ...rest.filter((_, n) => taken.has(n))];
     open = rest.filter((_, n) => !taken.has(n));
     let room = length - lengthOf(roll);
@@ -68,9 +68,9 @@ function filledUp(blocks: readonly Block[], length: number): Block[][] {
 }
 
 /** Places of the lengths that together come closest to `room` from below. */
-function longest(lengths: readonly number[], room: number): number[] {
+function longest(lengths: readonly number[], room: number, most: number): number[] {
   if (lengths.length === 0 || room <= 0) return [];
-  const { step } = stepOf(lengths, room, CELLS);
+  const { step } = stepOf(lengths, room, most);
   const cap = Math.floor((room + SAME_ticks) / step);
   const from = new Int16Array(cap + 1).fill(-1);
   const reached = new Uint8Array(cap + 1);

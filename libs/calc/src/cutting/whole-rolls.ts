@@ -30,19 +30,21 @@ const MOST_PIECES = 3000;
 export function boughtRolls(ready: ReadyJob, pieces: Int32Array, layAll: LayAll): RolledUp[] {
   if (!pieces.some((n) => n > 0)) return [];
   const isMany = isOfManySizes(presentTypes(ready, pieces).part);
-  const tried = (isMany ? [] : ranges(ready, pieces)).map((range) => ({ range, rolls: laidOn(ready, pieces, { range, layAll, share: QUICK }) }));
+  const tried = (isMany ? [] : ranges(ready, pieces)).map((range) => ({ range, rolls: rollUp(ready, laidOn(ready, pieces, { range, layAll, share: QUICK })) }));
   tried.sort((a, b) => paid(ready, a.rolls) - paid(ready, b.rolls) || b.range.length - a.range.length);
   // The whole range with the full search last: a plan over all widths often beats its own quick pass.
   const good = [...tried.slice(0, 2).map((each) => each.range), ready.offers.map((_, o) => o)];
-  let best = tried[0]?.rolls;
+  const found = tried[0] === undefined ? [] : [tried[0].rolls];
   for (const range of good) {
-    const rolls = laidOn(ready, pieces, { range, layAll, share: tried.length > 1 ? 0.5 : 1 });
-    if (best === undefined || paid(ready, rolls) < paid(ready, best) * (1 - 1e-12)) best = rolls;
+    const blocks = laidOn(ready, pieces, { range, layAll, share: tried.length > 1 ? 0.5 : 1 });
+    found.push(...FILLS.map((cells) => rollUp(ready, blocks, cells)));
     if (tried.length <= 1) break;
   }
+  const sorted = cheapestFirst(ready, found);
+  const best = sorted[0];
   if (best === undefined) throw new RangeError('pieces must fit the rolls on offer');
   if (ready.offers.every((offer) => offer.length === Infinity)) return best;
-  const shelfwise = fewerRolls(ready, best, layAll);
+  const shelfwise = cheapestFirst(ready, sorted.slice(0, FEWER_FROM).map((rolls) => fewerRolls(ready, rolls, layAll)))[0]!;
   const left = pieces.slice();
   const planned = plannedRolls(ready, left);
   if (planned.length === 0) return shelfwise;
@@ -50,6 +52,11 @@ export function boughtRolls(ready: ReadyJob, pieces: Int32Array, layAll: LayAll)
   const rollwise = fewerRolls(ready, [...planned, ...rest], layAll);
   return paid(ready, rollwise) < paid(ready, shelfwise) ? rollwise : shelfwise;
 }
+
+/** Finer tables fill single rolls better, coarser ones sometimes leave the better rest: both are tried. */
+const FILLS = [10_000, 2500];
+/** Ways of filling rolls from which it is tried to give rolls up. */
+const FEWER_FROM = 3;
 
 /** A share of the search so small that nothing is planned: greedy passes only. */
 export const QUICK = 0.01;
@@ -60,9 +67,11 @@ interface Laying {
   readonly share: number;
 }
 
-function laidOn(ready: ReadyJob, pieces: Int32Array, of: Laying): RolledUp[] {
-  return rollUp(ready, of.layAll(narrowed(ready, of.range), pieces, of.share).map((block) => ({ ...block, offer: of.range[block.offer]! })));
-}
+const laidOn = (ready: ReadyJob, pieces: Int32Array, of: Laying): Block[] => of.layAll(narrowed(ready, of.range), pieces, of.share).map((block) => ({ ...block, offer: of.range[block.offer]! }));
+
+/** Dearer ones last; of equal ones the first found stays first. */
+const cheapestFirst = (ready: ReadyJob, found: readonly RolledUp[][]): RolledUp[][] =>
+  found.map((rolls, n) => ({ rolls, n, paid: paid(ready, rolls) })).sort((a, b) => (Math.abs(a.paid - b.paid) <= 1e-12 * b.paid ? a.n - b.n : a.paid - b.paid)).map((each) => each.rolls);
 
 function ranges(ready: ReadyJob, pieces: Int32Array): number[][] {
   const all = ready.offers.map((_, o) => o);

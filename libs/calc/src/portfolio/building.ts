@@ -34,6 +34,8 @@ export interface Building {
   readonly longitude_deg: Known<number>;
   /** Hours east of UTC, standard time. */
   readonly timeZone_h: Known<number>;
+  /** Whether clocks go on daylight time here in summer; blank goes by a tariff that says so, else it is not known. */
+  readonly daylightTime?: Known<boolean>;
   /** KEY of a built-in climate; blank takes the nearest and says how far it is. */
   readonly climate: Known<string>;
   /** A weather file of the user's own; it wins over `climate`. */

@@ -18,6 +18,7 @@ export const buildingColumns = {
   latitude_deg: optional('latitude_deg', { also: ['latitude', 'lat'], about: 'degrees, north positive', example: '25.82', read: numberCell({ min: -66, max: 66 }) }),
   longitude_deg: optional('longitude_deg', { also: ['longitude', 'long', 'lon', 'lng'], about: 'degrees, east positive', example: '-80.30', read: numberCell({ min: -180, max: 180 }) }),
   timeZone_h: optional('time_zone_h', { also: ['time zone', 'utc offset'], about: 'hours east of UTC, standard time', example: '-5', read: numberCell({ min: -12, max: 14 }) }),
+  daylightTime: optional('daylight_time', { also: ['dst', 'daylight saving', 'daylight saving time', 'clocks change'], about: 'yes where clocks go on daylight time in summer, no where they never change; times on crew papers follow it. Blank goes by a tariff on daylight time, else standard time is printed', example: 'yes', read: yesNoCell }),
   climate: optional('climate', { about: 'KEY of a built-in climate; blank takes the nearest', example: 'miami-fl', read: textCell }),
   weatherFile: optional('weather_file', { also: ['epw', 'epw file'], about: 'a weather file of your own; wins over climate', example: '', read: textCell }),
   declination_deg: optional('compass_declination_deg', { also: ['declination', 'magnetic declination', 'declination deg'], about: 'fill in when the bearings of this building were read off a compass: degrees its needle stands east of true north (west negative); they are turned to true north', example: '-6.5', read: numberCell({ min: -40, max: 40 }) }),

@@ -43,7 +43,7 @@ const NEEDS: Readonly<Record<SiteRecordKind, readonly (readonly Key[])[]>> = {
 
 export const siteRecordTable = defineTable({
   name: 'site-records',
-  about: 'One row per thing the crew found or did: a field size, a pane done, a door that stayed shut, a defect, minutes, film used. The same row sent again is the same record.',
+  about: 'One row per thing the crew found or did: a field size, a pane done, a door that stayed shut, a defect, minutes, film used. The same row sent again is the same record. A dwelling has one row of minutes a day: add them up.',
   columns: siteRecordColumns,
   records: (of, inventoryRow, say): readonly SiteRecord[] => {
     const kind = of.kind ?? 'done';

@@ -45,6 +45,7 @@ function facts({ plan, order, say }: CrewSheet): [string, string][] {
   return [
     [say('crew.place'), say('crew.where', { building: order.building, name: building?.name ?? '' })],
     [say('crew.when'), when === null ? say('crew.window', { access, earliest, latest }) : say('crew.day', { day: when, access })],
+    ...(building?.crew === 'contractor' ? [[say('crew.who'), say('calendar.byContractor')] satisfies [string, string]] : []),
     ...(known?.visit.isForMoveOut === true ? [['', say('crew.forMoveOut')] satisfies [string, string]] : []),
     [say('crew.notice'), say('crew.notice.hours', { hours: order.notice_h })],
     [say('crew.film'), filmText(order, say)],

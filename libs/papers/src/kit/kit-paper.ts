@@ -56,9 +56,10 @@ function writeLoad(paper: Paper, load: Load, of: { readonly plan: Plan; readonly
     paper.y += 4;
   });
   paper.write(title, { size: HEAD, bold: true });
-  const name = of.plan.buildings.find((b) => b.id === load.building)?.name ?? '';
+  const building = of.plan.buildings.find((b) => b.id === load.building);
   factRows(paper, [
-    [say('crew.place'), say('crew.where', { building: load.building, name })],
+    [say('crew.place'), say('crew.where', { building: load.building, name: building?.name ?? '' })],
+    ...(building?.crew === 'contractor' ? [[say('crew.who'), say('calendar.byContractor')] satisfies [string, string]] : []),
     [say('kit.phase'), load.phase],
     [say('kit.total'), say('kit.total.said', { dwellings: say('count.dwellings', { count: orders.length }), panes: say('count.panes', { count: sum((o) => o.panes.length) }), best: (sum((o) => o.minutes.best) / 60).toFixed(0), low: (sum((o) => o.minutes.low) / 60).toFixed(0), high: (sum((o) => o.minutes.high) / 60).toFixed(0) })],
   ], TEXT);

@@ -28,6 +28,14 @@ describe('the iCalendar file', () => {
     expect([first!.startDate.toString(), first!.endDate.toString(), first!.startDate.zone.tzid]).toEqual(['2026-07-31T12:30:00Z', '2026-07-31T13:20:00Z', 'UTC']);
   });
 
+  it('says in title and text that a contractor comes, and gives his day no number of an own crew', async () => {
+    const days = plan.calendar.days.map((d) => ({ ...d, isContractor: true as const }));
+    const [first] = new ICAL.Component(ICAL.parse(await calendarFile({ ...plan, calendar: { ...plan.calendar, days } })) as never).getAllSubcomponents('vevent').map((each) => new ICAL.Event(each));
+    expect(first).toMatchObject({ summary: 'Film EC/103, empty, contractor', uid: 'p1-2026-27-EC-103-1@film-rollout' });
+    expect(first!.description).toMatch(/^Contractor, phase OWNER1\/2026-27, /);
+    expect(events()[0]!.description).toMatch(/^Crew 1, phase /);
+  });
+
   it('keeps the rules of RFC 5545: CRLF, lines of at most 75 octets, separators escaped', () => {
     expect(text.replaceAll('\r\n', '')).not.toMatch(/[\r\n]/);
     for (const line of text.split('\r\n')) expect(Buffer.byteLength(line)).toBeLessThanOrEqual(75);

@@ -17,7 +17,7 @@ function wordsOf(plan: CalendarPlan, at: { readonly day: CalendarDay; readonly v
   const shade = visit.shade.map((s) => told('event.shade', { side: toldWord('side', s.side), from: s.from ?? told('event.sunrise'), until: s.until ?? told('event.sunset'), clock: told(s.clock === 'daylight' ? 'event.clock.daylight' : s.clock === 'standard' ? 'event.clock.standard' : 'event.clock.unknown') }));
   const film = (o: WorkOrder): Told => told('event.film', { panes: told('count.panes', { count: o.panes.length }), film: o.told?.film ?? o.film });
   return [
-    told('event.crew', { crew: day.crew, phase: day.phase, plan: plan.id, revision: plan.revision }),
+    day.isContractor === true ? told('event.contractor', { phase: day.phase, plan: plan.id, revision: plan.revision }) : told('event.crew', { crew: day.crew, phase: day.phase, plan: plan.id, revision: plan.revision }),
     told('event.minutes', { best, low, high }),
     ...(order === undefined ? [] : [film(order), order.told?.access ?? { key: 'access', otherwise: order.access }]),
     told('event.notice', { day: visit.noticeBy }),
@@ -26,10 +26,11 @@ function wordsOf(plan: CalendarPlan, at: { readonly day: CalendarDay; readonly v
   ];
 }
 
-function titleOf(visit: CalendarVisit): Told {
+function titleOf({ isContractor }: CalendarDay, visit: CalendarVisit): Told {
   const plain = told('event.title', { dwelling: visit.dwelling });
   const title = visit.parts > 1 ? told('event.part', { title: plain, part: visit.part, parts: visit.parts }) : plain;
-  return visit.isEmpty ? told('event.empty', { title }) : title;
+  const known = visit.isEmpty ? told('event.empty', { title }) : title;
+  return isContractor === true ? told('event.byContractor', { title: known }) : known;
 }
 
 /** The package writes the calendar's own name as it is given; a TEXT value escapes these signs (RFC 5545, 3.3.11). */
@@ -53,7 +54,7 @@ export async function calendarFile(plan: CalendarPlan, of: Language = ENGLISH): 
         start: at(day, visit.start),
         end: at(day, visit.end),
         floating: day.utcOffset_h === undefined,
-        summary: tell(titleOf(visit), of),
+        summary: tell(titleOf(day, visit), of),
         location: places.get(day.building) ?? day.building,
         description: wordsOf(plan, { day, visit }).map((sentence) => tell(sentence, of)).join('\n'),
       });

@@ -27,7 +27,10 @@ export interface CalendarVisit {
 /** A crew's day in one building. */
 export interface CalendarDay {
   readonly day: string;
+  /** Its number among the own crews, or among those of the contractor. */
   readonly crew: number;
+  /** A contractor's day: it takes none of the own crews'. */
+  readonly isContractor?: true;
   readonly building: string;
   readonly phase: string;
   /** Hours the clock on the wall is ahead of world time (UTC) that day; absent where its rule is not known. */
@@ -54,7 +57,7 @@ export interface ExpectedEmpty {
   readonly kept?: number;
 }
 
-/** Days of a phase and how they are used. */
+/** Days of a phase and how the own crews use them; a contractor's days and minutes are not in it. */
 export interface CalendarLoad {
   readonly phase: string;
   readonly daysOpen: number;
@@ -75,4 +78,6 @@ export interface PlanCalendar {
   readonly reserveTold?: Told;
   /** What is expected to fall empty, building by building and year by year; plans kept before have none. */
   readonly expectedTold?: readonly Told[];
+  /** How many crews of the contractor are assumed and what they do not take; absent where he has no work, and in plans kept before, whose contractors stand on days of the own crew. */
+  readonly contractorTold?: Told;
 }

@@ -1,6 +1,7 @@
 import type { Building } from '#calc';
 import { onePhase } from '../../../../test/portfolios/film-option.js';
-import { type CalendarRequest, calendarOf } from './calendar.js';
+import { calendarOf } from './calendar.js';
+import type { CalendarRequest } from './calendar-request.js';
 import { inEnglish } from '../words/told.js';
 import type { OpenOrder } from './work-orders.js';
 import type { WorkOrder } from './work-order-types.js';

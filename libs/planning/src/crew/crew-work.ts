@@ -5,6 +5,7 @@ import type { PlanFinding } from '../plan/plan-finding.js';
 import type { PricedPhase } from '../rolls/price-by-rolls.js';
 import type { SkiesOnFacades } from '../sky/sky-on-facades.js';
 import { calendarOf } from './calendar.js';
+import { type CalendarRequest, isHired } from './calendar-request.js';
 import type { PlanCalendar } from './calendar-types.js';
 import type { CrewHours } from './day-book.js';
 import { shadeBook } from './shade-book.js';
@@ -43,6 +44,18 @@ function crewHours(settings: PlanSettings, book: AssumptionBook, defaultOf: Defa
   return { crews: take('crews side by side', settings.crews ?? null, 'crews'), size: take('persons of the crew', settings.crewSize, 'crewSize'), days_wk: take('days a week on film', settings.crewDays_wk, 'crewDays_wk'), hours_day: take('hours a day at the glass', settings.crewHours_day, 'crewHours_day') };
 }
 
+/** Crews of the contractor, where he has work: nobody has said how many, so the assumed number and size are taken. */
+function contractorCrews(hasWork: boolean, book: AssumptionBook, defaultOf: DefaultOf): Pick<CalendarRequest, 'contractor'> {
+  if (!hasWork) return {};
+  const take = (field: string, key: string): number => book.take({ group: 'contractor', field }, null, defaultOf<number>(key));
+  return { contractor: { crews: take('crews side by side', 'crews'), size: take('persons of the crew', 'crewSize') } };
+}
+
+/** Loading, parking and keys on a day; a contractor's crew has them too, though what he asks for a visit pays for them. */
+function mobilisation({ defaultOf, visit }: Pick<CrewRequest, 'defaultOf' | 'visit'>): CalendarRequest['mobilisation_min'] {
+  return (building) => (building.crew === 'contractor' ? (building.visitMinutes ?? defaultOf<number>('visitMinutes').value) : visit(building).minutes);
+}
+
 /** Last day for which the survey knows move-outs of a building. */
 function lastMoveOuts({ portfolio, tasks }: CrewRequest): (building: Building) => string | null {
   const buildingOf = new Map(tasks.map((t) => [t.dwelling.id, t.dwelling.building]));
@@ -75,7 +88,8 @@ export function crewWork(phases: readonly PricedPhase[], of: CrewRequest): CrewW
     phases: phases.map((p) => p.phase),
     hours: crewHours(of.portfolio.settings, book, defaultOf),
     noWork: of.portfolio.settings.noWork,
-    mobilisation_min: (building) => of.visit(building).minutes,
+    ...contractorCrews(open.some(isHired), book, defaultOf),
+    mobilisation_min: mobilisation(of),
     noAccess: { share: book.take({ group: 'crew', field: 'visits where nobody opens' }, null, defaultOf<number>('noAccessShare')), source },
     madeOn: of.madeOn,
     knownUntil: lastMoveOuts(of),

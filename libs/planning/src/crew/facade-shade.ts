@@ -103,7 +103,7 @@ export function facadeShade(of: SideOnDay, sun: readonly SunAt[] = sunOfDay(of.s
     const start = from === rise ? null : clock(from + ahead_min);
     return {
       side: sideWord(of.azimuth_deg), azimuth_deg: of.azimuth_deg, day: of.day, from: start, until: until === null ? null : clock(until + ahead_min),
-      clock: ahead_h === null ? 'standard, rule not known' : ahead_h === 1 ? 'daylight' : 'standard', ...(of.clock.tariff === null ? {} : { tariff: of.clock.tariff }),
+      clock: ahead_h === null ? 'standard, rule not known' : ahead_h === 1 ? 'daylight' : 'standard', ...(of.clock.tariff === null ? {} : { tariff: of.clock.tariff }), ...(of.clock.isSurveyed === true ? { isSurveyed: true as const } : {}),
       sunlitShare: of.sunlitShare, why: whyOf(lights, start === null && until === null),
     };
   });

@@ -33,6 +33,13 @@ describe('the clock on the wall', () => {
     expect(['A', 'B', 'C', 'D'].map((id) => [clockOf(buildings.get(id)!).tariff, clockOf(buildings.get(id)!).ahead_h('2026-07-01')])).toEqual([['T', 1], ['T', 1], [null, null], [null, null]]);
   });
 
+  it('is as the survey says, by the dates of the law or of a tariff of the place', () => {
+    const says = (daylightTime: boolean | null, tariffs: never[] = []) => wallClocks(new Map([['A', building('A')]]), tariffs)({ ...building('A'), daylightTime });
+    expect(['2026-03-07', '2026-03-08', '2026-10-31', '2026-11-01'].map((d) => says(true).ahead_h(d))).toEqual([0, 1, 1, 0]); // second Sunday of March, first of November
+    expect(says(false, [home('A', tariff('T', 'daylight'))]).ahead_h('2026-07-01')).toBe(0);
+    expect([says(true).isSurveyed, says(false).isSurveyed, says(true, [home('A', tariff('T', 'daylight'))]).tariff, says(null).ahead_h('2026-07-01')]).toEqual([true, true, 'T', null]);
+  });
+
   it('is four hours behind world time in the summer of the fifth zone, and unknown without a rule', () => {
     expect([utcOffset_h(building('A'), 1), utcOffset_h(building('A'), 0), utcOffset_h(building('A'), null)]).toEqual([-4, -5, null]);
   });

@@ -6,6 +6,8 @@ import type { DwellingTask } from '../dwelling/dwelling-task.js';
 export interface WallClock {
   /** Tariff whose clock rule is taken; null where no tariff of the place runs on daylight time, and so nothing says whether clocks change. */
   readonly tariff: string | null;
+  /** The survey itself says whether clocks change here. */
+  readonly isSurveyed?: true;
   /** Hours the clock is ahead of standard time on a day, from daybreak on; null where that is not known. */
   readonly ahead_h: (day: string) => 0 | 1 | null;
 }
@@ -52,9 +54,14 @@ function clockOf(tariff: TariffText): WallClock | null {
 /** Hours the clock of a building is ahead of world time, or null where its rule or its time zone is not known. */
 export const utcOffset_h = ({ timeZone_h }: Pick<Building, 'timeZone_h'>, ahead_h: 0 | 1 | null): number | null => (timeZone_h === null || ahead_h === null ? null : timeZone_h + ahead_h);
 
+/** The clock as the survey has it; dates of daylight time as a tariff of the place gives them, else those of the law. */
+function surveyed(isDaylight: boolean, tariff: WallClock): WallClock {
+  if (!isDaylight) return { tariff: null, isSurveyed: true, ahead_h: () => 0 };
+  return tariff.tariff === null ? { tariff: null, isSurveyed: true, ahead_h: (day) => (isDaylightDay({ kind: 'daylight', dates: null }, day) ? 1 : 0) } : tariff;
+}
+
 /**
- * The clock of each building: the survey has no field for it, so the rule is that of a tariff on daylight time, of the building itself or of
- * one near it. A tariff on standard time bills by it and says nothing about the clocks of the people who live there.
+ * The clock of each building: as the survey says, else the rule is that of a tariff on daylight time, of the building itself or of one near it. A tariff on standard time bills by it and says nothing about the clocks of the people who live there.
  */
 export function wallClocks(buildings: ReadonlyMap<string, Building>, tasks: readonly Pick<DwellingTask, 'dwelling'>[]): (building: Building) => WallClock {
   const own = new Map<string, WallClock>();
@@ -65,6 +72,8 @@ export function wallClocks(buildings: ReadonlyMap<string, Building>, tasks: read
   const all = sortedBy(buildings.values(), (b) => b.id);
   return (building) => {
     const near = own.has(building.id) ? building : all.find((b) => own.has(b.id) && isNear(building, b));
-    return near === undefined ? UNKNOWN : own.get(near.id)!;
+    const byTariff = near === undefined ? UNKNOWN : own.get(near.id)!;
+    const isDaylight = building.daylightTime ?? null;
+    return isDaylight === null ? byTariff : surveyed(isDaylight, byTariff);
   };
 }

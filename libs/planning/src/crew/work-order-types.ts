@@ -16,6 +16,8 @@ export interface ShadeTime {
   readonly clock?: ShadeClock;
   /** Tariff whose dates of daylight time are taken; absent where the rule is not known. */
   readonly tariff?: string;
+  /** The survey says whether clocks change; absent where it does not. */
+  readonly isSurveyed?: true;
   /** The side counts as in shade while no more than this share of its glass has sun, 0…1. */
   readonly sunlitShare?: number;
   readonly why: string;

@@ -188,8 +188,9 @@ function accessOn({ order, empty }: OpenOrder, found: DayFound | null, planned: 
 /** Which clock the times of shade are by, and what counts as shade. */
 function shadeCautions([first]: readonly ShadeTime[]): Told[] {
   if (first === undefined) return [];
-  const { clock, tariff } = first;
+  const { clock, tariff, isSurveyed } = first;
   const share = ((first.sunlitShare ?? 0) * 100).toFixed(0);
+  if (isSurveyed === true) return [told(clock === 'daylight' ? 'caution.shadeDaylightHere' : 'caution.shadeStandardHere', { share })];
   return [tariff === undefined ? told('caution.shadeClock', { share }) : told(clock === 'daylight' ? 'caution.shadeDaylight' : 'caution.shadeStandard', { share, tariff })];
 }
 

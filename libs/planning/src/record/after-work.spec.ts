@@ -5,6 +5,7 @@ import { cutFilm } from '../rolls/cut-list.js';
 import { afterWork } from './after-work.js';
 import { settledWords } from './settled-words.js';
 import { whatHappened } from './happened.js';
+import type { DoneLine } from './settled-work.js';
 
 const inventoryRow = { file: 'site-records.csv', row: 2 };
 const roll: Roll = { id: 'A-48', film: 'A', width: { entered: '48', mm: 1219.2 }, length_mm: 30_480, price_cents: 44_000, inStock: 0, lot: null, inventoryRow };
@@ -125,6 +126,36 @@ describe('a revision after work', () => {
   it('takes the minutes gone and kept off those of the crew', () => {
     // 45 recorded and 73.6 kept of 1,000.
     expect(after(day, { phases: [{ ...onePhase(100_000), crewMinutes: 1_000 }] }).portfolio.phases[0]!.crewMinutes).toBe(1_000 - 45 - 74);
+  });
+
+  describe('where a contractor put the film on', () => {
+    // 80 dollars of work are agreed with him.
+    const agreed = { ...line('B1/1', 2).option, crew: 'contractor' as const, cost: { ...line('B1/1', 2).option.cost, labour_cents: 8_000 } };
+    const hired = { ...plan, lines: lines.map((l) => ({ ...l, option: { ...agreed, id: l.option.id, dwelling: l.dwelling } })), buildings: [{ id: 'B1', crew: 'contractor' }] } as unknown as Plan;
+    const timed = [record({ dwelling: 'B1/1' }), record({ kind: 'minutes', dwelling: 'B1/1', personMinutes: 60 })];
+    const phases = [{ ...onePhase(100_000), crewMinutes: 1_000 }];
+    const afterHim = (of: Plan, terms: Partial<Plan['terms']> = {}) => afterWork({ portfolio: { siteRecords: timed, ledger: [], consents: [], phases, locks: [], rolls: [roll] } as unknown as Portfolio, plan: { ...of, terms: planTermsOf(terms) }, asOf: '2026-09-01', timeModel: model });
+
+    it('takes nothing off the minutes of the own crew, in this revision and the next', () => {
+      const { portfolio, settled } = afterHim(hired);
+      expect(portfolio.phases[0]!.crewMinutes).toBe(1_000);
+      expect(settled.done).toMatchObject([{ dwelling: 'B1/1', real_min: 60, crew: 'contractor' }]);
+      expect(afterHim({ ...hired, lines: [], settled }).portfolio.phases[0]!.crewMinutes).toBe(1_000);
+      // A revision kept before says only the building.
+      const older = JSON.parse(JSON.stringify({ ...settled.done[0], crew: undefined })) as DoneLine;
+      expect(afterHim({ ...hired, lines: [], settled: { ...settled, done: [older] } }).portfolio.phases[0]!.crewMinutes).toBe(1_000);
+      expect(afterHim({ ...plan, lines: [], buildings: [], settled: { ...settled, done: [older] } }).portfolio.phases[0]!.crewMinutes).toBe(940);
+    });
+
+    it('says nothing of the pace of the own crew', () => {
+      expect(afterHim(hired).settled.time).toMatchObject({ visits: 0, factor: 1 });
+      expect(afterHim(plan).settled.time.visits).toBe(1);
+    });
+
+    it('spends what was agreed with him, whatever minutes he wrote down and whether own labour is cash', () => {
+      // Film 440 + consumables 10 + his 80 + the one visit 20 = 550 dollars.
+      for (const labourIsCash of [true, false]) expect(afterHim(hired, { labourIsCash }).settled.spent).toMatchObject([{ spent_cents: 55_000 }]);
+    });
   });
 
   it('leaves the other sides of a done dwelling, and locks on them, as they are', () => {

@@ -1,4 +1,4 @@
-import { dollarsText, type Phase, type Portfolio, recalibrated, type RecalibratedTime, type Roll, type SiteRecord, type TimeModel } from '#calc';
+import { type Building, dollarsText, type Phase, type Portfolio, recalibrated, type RecalibratedTime, type Roll, type SiteRecord, type TimeModel } from '#calc';
 import type { Plan } from '../plan/plan.js';
 import { type PlanFinding, toldFinding } from '../plan/plan-finding.js';
 import { told } from '../words/told.js';
@@ -29,16 +29,22 @@ export interface AfterWorkRequest {
   readonly contractorMakesGood?: boolean;
 }
 
+/** Lines the own crew filmed. A line of an earlier plan that does not say who did is its building's. */
+function doneByOwnCrew(done: SettledWork['done'], buildings: readonly Building[]): SettledWork['done'] {
+  const hired = new Set(buildings.filter((b) => b.crew === 'contractor').map((b) => b.id));
+  return done.filter((d) => (d.crew ?? (hired.has(d.building) ? 'contractor' : 'own')) === 'own');
+}
+
 /** Own crew's minutes a year has lost: as recorded, or as planned where nobody wrote them down. */
-const minutesGone = (done: SettledWork['done'], phase: string): number => done.filter((d) => d.phase === phase).reduce((sum, d) => sum + (d.real_min ?? d.planned_min), 0);
+const minutesGone = (ownDone: SettledWork['done'], phase: string): number => ownDone.filter((d) => d.phase === phase).reduce((sum, d) => sum + (d.real_min ?? d.planned_min), 0);
 
 /** Caps and minutes less what is spent and what is kept for panes to be done again; a phase that is over buys nothing more. What the ledger says is taken off where the caps come into force, and not twice. */
-function phasesLeft(phases: readonly Phase[], of: { readonly spent: readonly SpentMoney[]; readonly kept: readonly RedoMoney[]; readonly done: SettledWork['done']; readonly asOf: string }): Phase[] {
+function phasesLeft(phases: readonly Phase[], of: { readonly spent: readonly SpentMoney[]; readonly kept: readonly RedoMoney[]; readonly ownDone: SettledWork['done']; readonly asOf: string }): Phase[] {
   const gone = new Map(of.spent.filter((s) => s.basis !== 'ledger').map((s) => [s.phase, s.spent_cents]));
   return phases.map((p): Phase => {
     const kept = of.kept.find((k) => k.phase === p.id);
     const left_cents = p.cap_cents - (gone.get(p.id) ?? 0) - (kept === undefined ? 0 : kept.film_cents + kept.work_cents);
-    const crewMinutes = p.crewMinutes === null ? null : Math.max(0, p.crewMinutes - minutesGone(of.done, p.id) - (kept?.minutes ?? 0));
+    const crewMinutes = p.crewMinutes === null ? null : Math.max(0, p.crewMinutes - minutesGone(of.ownDone, p.id) - (kept?.minutes ?? 0));
     return { ...p, crewMinutes, cap_cents: p.lastDay < of.asOf ? 0 : Math.max(0, left_cents) };
   });
 }
@@ -84,8 +90,9 @@ function redoFindings(work: readonly RedoWork[], kept: readonly RedoMoney[], ter
   ];
 }
 
+/** What the own crew took for dwellings that are wholly done; a contractor's minutes say nothing of its pace. */
 const MINUTES_OF = (happened: Happened): { model_min: number; real_min: number }[] =>
-  happened.done.flatMap((d) => (d.real_min !== null && d.real_min > 0 && d.planned_min > 0 && !happened.redo.some((r) => r.dwelling === d.dwelling) ? [{ model_min: d.planned_min, real_min: d.real_min }] : []));
+  happened.done.flatMap((d) => (d.crew === 'own' && d.real_min !== null && d.real_min > 0 && d.planned_min > 0 && !happened.redo.some((r) => r.dwelling === d.dwelling) ? [{ model_min: d.planned_min, real_min: d.real_min }] : []));
 
 /**
  * What a new revision starts from: done work never moves and its money is spent; film left of opened rolls is stock; panes that failed or
@@ -117,7 +124,7 @@ export function afterWork(request: AfterWorkRequest): AfterWork {
     time: { factor: time.factor, recorded: time.recorded, visits: time.visits },
   };
   return {
-    portfolio: { ...portfolio, phases: phasesLeft(portfolio.phases, { spent, kept, done, asOf }), locks: locksAfter(portfolio.locks, done, asOf), rolls: rollsNow(stocked, { left: film.left, opened }) },
+    portfolio: { ...portfolio, phases: phasesLeft(portfolio.phases, { spent, kept, ownDone: doneByOwnCrew(done, plan.buildings), asOf }), locks: locksAfter(portfolio.locks, done, asOf), rolls: rollsNow(stocked, { left: film.left, opened }) },
     settled,
     findings: [...aheadFindings(portfolio.siteRecords, asOf), ...happened.findings, ...moneyFindings(spent, portfolio.phases, asOf), ...redoFindings(work, kept, plan.terms)],
     time,

@@ -57,7 +57,7 @@ function statesOf(panes: readonly OnePane[], records: readonly SiteRecord[]): Ma
   return states;
 }
 
-function lineOf(line: PlanLine, records: readonly SiteRecord[]): { readonly done: DoneLine[]; readonly redo: RedoPaneOf[]; readonly cut: string[] } {
+function lineOf(line: PlanLine, { records, crew }: { readonly records: readonly SiteRecord[]; readonly crew: 'own' | 'contractor' }): { readonly done: DoneLine[]; readonly redo: RedoPaneOf[]; readonly cut: string[] } {
   const panes = panesOf(line.windows);
   const states = statesOf(panes, records);
   const touched = [...states].filter(([, s]) => s.state !== 'open');
@@ -71,6 +71,7 @@ function lineOf(line: PlanLine, records: readonly SiteRecord[]): { readonly done
     firstDay: days[0] ?? '', lastDay: days.at(-1) ?? '',
     planned_min: line.option.minutes.best,
     real_min: minutes.length === 0 ? null : minutes.reduce((sum, r) => sum + (r.personMinutes ?? 0), 0),
+    crew,
   };
   const redo = panes.flatMap(({ pane, window, of }): RedoPaneOf[] => {
     const { state, day, note } = states.get(pane) ?? OPEN;
@@ -103,9 +104,10 @@ function findingsOf(records: readonly SiteRecord[], known: ReadonlySet<string>):
 }
 
 /** Reads the records of site against a plan: which lines are done, which panes must be done again, where nobody opened. */
-export function whatHappened(plan: Pick<Plan, 'lines' | 'settled'>, records: readonly SiteRecord[]): Happened {
+export function whatHappened(plan: Pick<Plan, 'lines' | 'settled' | 'buildings'>, records: readonly SiteRecord[]): Happened {
   const byDwelling = grouped(records, (r) => dwellingOf(r) ?? '');
-  const lines = plan.lines.map((line) => lineOf(line, byDwelling.get(line.dwelling) ?? []));
+  const hired = new Set(plan.buildings.filter((b) => b.crew === 'contractor').map((b) => b.id));
+  const lines = plan.lines.map((line) => lineOf(line, { records: byDwelling.get(line.dwelling) ?? [], crew: hired.has(line.building) ? 'contractor' : 'own' }));
   const shut = grouped(sortedBy(records.filter((r) => r.kind === 'no-access'), (r) => r.day), (r) => dwellingOf(r) ?? '');
   const known = new Set([...plan.lines.map((l) => l.dwelling), ...(plan.settled?.done ?? []).map((d) => d.dwelling)]);
   return {

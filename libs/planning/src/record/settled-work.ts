@@ -16,6 +16,8 @@ export interface DoneLine {
   readonly planned_min: number;
   /** Person-minutes as recorded; null where nobody wrote them down. */
   readonly real_min: number | null;
+  /** Who put the film on; plans kept before do not say. */
+  readonly crew?: 'own' | 'contractor';
 }
 
 /** A pane to be done, or done again, in a dwelling that is otherwise done. */

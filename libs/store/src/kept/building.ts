@@ -16,6 +16,7 @@ export class BuildingRow extends FromFile implements Omit<Building, 'inventoryRo
   @Real(blank) latitude_deg: Known<number>;
   @Real(blank) longitude_deg: Known<number>;
   @Real(blank) timeZone_h: Known<number>;
+  @Flag(blank) daylightTime: Known<boolean>;
   @Text(blank) climate: Known<string>;
   @Text(blank) weatherFile: Known<string>;
   @Real(blank) declination_deg: Known<number>;

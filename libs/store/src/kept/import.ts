@@ -1,6 +1,6 @@
 import type { Known } from '#calc';
 import { Check, Entity, Index } from 'typeorm';
-import { Key, Text, Whole, blank } from '../columns.js';
+import { Key, LongText, Text, Whole, blank } from '../columns.js';
 
 /** One file taken in: what it was, when, and what became of its rows. */
 @Entity('imports')
@@ -17,4 +17,6 @@ export class ImportRow {
   @Whole() updated: number;
   @Whole() unchanged: number;
   @Whole() rejected: number;
+  /** As JSON; blank for files taken in before findings were kept. */
+  @LongText(blank) findings: Known<string>;
 }

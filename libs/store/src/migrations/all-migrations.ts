@@ -14,6 +14,8 @@ import { ImportMarks1767226320000 } from './1767226320000-import-marks.js';
 import { SavingsAsFound1767226380000 } from './1767226380000-savings-as-found.js';
 import { SeveralCrews1767226440000 } from './1767226440000-several-crews.js';
 import { FilmByArea1767226500000 } from './1767226500000-film-by-area.js';
+import { ImportFindings1767226620000 } from './1767226620000-import-findings.js';
+import { DaylightTime1767226680000 } from './1767226680000-daylight-time.js';
 import { FilmTakenOff1767226740000 } from './1767226740000-film-taken-off.js';
 
 /** In the order they run; a migration that has run anywhere is never edited, a new one is added below. */
@@ -33,5 +35,7 @@ export const allMigrations: readonly (new () => MigrationInterface)[] = [
   SavingsAsFound1767226380000,
   SeveralCrews1767226440000,
   FilmByArea1767226500000,
+  ImportFindings1767226620000,
+  DaylightTime1767226680000,
   FilmTakenOff1767226740000,
 ];

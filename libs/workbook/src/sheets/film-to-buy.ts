@@ -8,17 +8,8 @@ import { printed } from '../print.js';
 import { SHEET } from '../sheet-names.js';
 import { FORMAT } from '../style.js';
 import { type Column, setWidths, type TablePlace, writeTable } from '../table.js';
+import { type BoughtRoll, boughtColumns } from './bought-rolls.js';
 import { againColumns, againRows, keptColumns, markedCuts } from './film-again.js';
-
-interface BuyRow {
-  readonly phase: string;
-  readonly film: string;
-  readonly roll: string;
-  readonly width: string;
-  readonly length_mm: number;
-  readonly count: number;
-  readonly price_cents: number;
-}
 
 interface EndRow {
   readonly phase: string;
@@ -28,7 +19,6 @@ interface EndRow {
   readonly length_mm: number;
 }
 
-const MM_PER_FT = 304.8;
 const inches = (length_mm: number): string => inchesText(ticksOf_mm(length_mm));
 const share = (part: number, whole: number): number => (whole > 0 ? part / whole : 0);
 
@@ -36,13 +26,8 @@ const share = (part: number, whole: number): number => (whole > 0 ? part / whole
 export const FILM_AS_RUN_COLUMN = 10;
 const WIDTH = 156;
 
-const buyColumns = (money: string): readonly Column<BuyRow>[] => [
-  { head: 'Phase', unit: '', width: 18, value: (r) => r.phase },
-  { head: 'Film', unit: '', width: 12, value: (r) => r.film },
-  { head: 'Roll', unit: '', width: 32, value: (r) => r.roll },
-  { head: 'Width', unit: 'in', width: 12, value: (r) => r.width },
-  { head: 'Length', unit: 'ft', width: 12, format: FORMAT.one, value: (r) => r.length_mm / MM_PER_FT },
-  { head: 'Rolls', unit: '', width: 12, format: FORMAT.whole, isSummed: true, value: (r) => r.count },
+const buyColumns = (money: string): readonly Column<BoughtRoll>[] => [
+  ...boughtColumns(),
   { head: 'Price of a roll', unit: `${money}, input`, width: 13, format: FORMAT.money, value: (r) => dollars(r.price_cents), input: { low: 0, high: 1e7 } },
   { head: 'Cost', unit: money, width: 13, format: FORMAT.money, isSummed: true, value: (r, _, row) => live(`ROUND(${address(6, row)}*${address(7, row)},2)`, dollars(r.count * r.price_cents)) },
   { head: 'Price, as run', unit: money, width: 13, format: FORMAT.money, value: (r) => dollars(r.price_cents) },
@@ -95,7 +80,7 @@ function writeAgain(sheet: Worksheet, at: number, plan: Plan): FilmPlace['again'
 /** Whole rolls to buy by phase, film from stock, what is left over, and the waste beside the least possible. */
 export function filmSheet(book: Book, plan: Plan): FilmPlace {
   const sheet = book.open({ name: SHEET.film, frozen: { rows: 2, columns: 0 }, width: WIDTH });
-  const bought = plan.cuts.flatMap((c) => c.bought.map((b): BuyRow => ({ ...b, phase: c.phase, film: c.film })));
+  const bought = plan.cuts.flatMap((c) => c.bought.map((b): BoughtRoll => ({ ...b, phase: c.phase, film: c.film })));
   const ends = (pick: 'fromStock' | 'leftover'): EndRow[] => markedCuts(plan).flatMap((c) => c[pick].map((r): EndRow => ({ ...r, phase: c.phase, film: c.film })));
   setWidths(sheet, buyColumns(plan.terms.currency));
   titleRow(sheet, SHEET.film, `${plan.name}: whole rolls by phase; film price before tax and freight. A boxed price may be changed: ${SHEET.payback} follows; what is bought stays as run.`);

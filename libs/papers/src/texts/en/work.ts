@@ -12,6 +12,7 @@ export const work = {
   'crew.when': 'When',
   'crew.window': '{access}. From {earliest} to {latest}.',
   'crew.forMoveOut': 'This day is left for whichever dwelling of the building falls empty about then (expected, not known): if one does, go there, and come here on the day that one had.',
+  'crew.who': 'Filmed by',
   'crew.notice': 'Notice',
   'crew.notice.hours': '{hours} h in writing before entry, or as the lease says; the text is on the notice sheet.',
   'crew.day': 'On {day}; {access}.',
