@@ -1,10 +1,6 @@
+import { sideLetters } from '../dwelling/facade-sets.js';
 import { grouped } from '../grouped.js';
 import type { FilmOption } from '../options/option.js';
-
-const SIDES = ['N', 'NE', 'E', 'SE', 'S', 'SW', 'W', 'NW'];
-
-/** A side of a building by its letters on a compass. */
-export const sideLetters = (azimuth_deg: number): string => SIDES[Math.round((((azimuth_deg % 360) + 360) % 360) / 45) % 8] ?? 'N';
 
 const joined = (parts: readonly string[]): string => (parts.length < 2 ? parts.join('') : `${parts.slice(0, -1).join(', ')} and ${parts.at(-1) ?? ''}`);
 

@@ -17,8 +17,15 @@ export function facadeSets(facades: readonly number[]): number[][] {
   return sets;
 }
 
-/** Compass words of eight winds for a bearing, for sentences. */
-export function sideWord(azimuth_deg: number): string {
-  const words = ['north', 'north-east', 'east', 'south-east', 'south', 'south-west', 'west', 'north-west'];
-  return words[Math.round((((azimuth_deg % 360) + 360) % 360) / 45) % 8] ?? 'north';
+const WINDS = [['N', 'north'], ['NE', 'north-east'], ['E', 'east'], ['SE', 'south-east'], ['S', 'south'], ['SW', 'south-west'], ['W', 'west'], ['NW', 'north-west']] as const;
+
+function windOf(azimuth_deg: number): { readonly letters: string; readonly word: string } {
+  const [letters, word] = WINDS[Math.round((((azimuth_deg % 360) + 360) % 360) / 45) % 8] ?? WINDS[0];
+  return { letters, word };
 }
+
+/** Compass words of eight winds for a bearing, for sentences. */
+export const sideWord = (azimuth_deg: number): string => windOf(azimuth_deg).word;
+
+/** The same by its letters on a compass, for tables and short sentences. */
+export const sideLetters = (azimuth_deg: number): string => windOf(azimuth_deg).letters;

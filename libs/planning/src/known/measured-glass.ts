@@ -1,4 +1,5 @@
 import { type AssumedValue, type Film, filmAsMeasured, type FilmOnClear, glassAsMeasured, type GlazingMakeUp, glazingOptics, type HourlyYear, meterPair, pairGlass, type SolarReading } from '#calc';
+import { buildingOf } from '../building-id.js';
 import { grouped, sortedBy } from '../grouped.js';
 import type { PlanFinding } from '../plan/plan-finding.js';
 import { type GlazingBook, glazingKeyOf } from './glazing-book.js';
@@ -42,7 +43,6 @@ export interface MeasuredRequest {
 
 /** A reading stands for windows that look no more than half a compass wind away. */
 const SAME_SIDE_deg = 22.5;
-const buildingOf = (window: PlacedWindow): string => window.dwelling.split('/')[0] ?? '';
 
 /** Readings of one glass on one side. */
 interface Spot {
@@ -62,7 +62,7 @@ function spotsOf(request: MeasuredRequest): { readonly spots: readonly Spot[]; r
   const findings: PlanFinding[] = [];
   const spots = [...grouped(request.readings, (r) => [r.building, r.azimuth_deg, r.glazing].join('|')).values()].flatMap((readings): Spot[] => {
     const { building, azimuth_deg, glazing } = readings[0]!;
-    const near = request.windows.filter((w) => buildingOf(w) === building && apart_deg(w.azimuth_deg, azimuth_deg) <= SAME_SIDE_deg && (w.glazing === glazing || glazingKeyOf(w) === glazing));
+    const near = request.windows.filter((w) => buildingOf(w.dwelling) === building && apart_deg(w.azimuth_deg, azimuth_deg) <= SAME_SIDE_deg && (w.glazing === glazing || glazingKeyOf(w) === glazing));
     const booked = [...new Set(near.map(glazingKeyOf))].sort();
     if (booked.length === 0) findings.push({ severity: 'warning', subject: placeText(readings[0]!), text: 'readings not used: no window of this glass looks that way', whatToDo: 'correct side or glazing of the readings' });
     return booked.map((key) => ({ building, azimuth_deg, glazing, booked: key, readings }));
@@ -153,7 +153,7 @@ export function measuredGlass(request: MeasuredRequest): MeasuredBook {
   return {
     glass: new Map(useful.map(({ spot, glass }) => [keyOfSpot(spot), glass])),
     keyOf: (window) => {
-      const near = useful.map((u) => u.spot).filter((s) => s.building === buildingOf(window) && s.booked === glazingKeyOf(window) && apart_deg(s.azimuth_deg, window.azimuth_deg) <= SAME_SIDE_deg);
+      const near = useful.map((u) => u.spot).filter((s) => s.building === buildingOf(window.dwelling) && s.booked === glazingKeyOf(window) && apart_deg(s.azimuth_deg, window.azimuth_deg) <= SAME_SIDE_deg);
       const nearest = near.sort((a, b) => apart_deg(a.azimuth_deg, window.azimuth_deg) - apart_deg(b.azimuth_deg, window.azimuth_deg))[0];
       return nearest === undefined ? null : keyOfSpot(nearest);
     },

@@ -1,4 +1,5 @@
 import type { Portfolio } from '#calc';
+import { buildingOf } from '../building-id.js';
 import type { PlanJob } from '../job/plan-job.js';
 import type { PlanFinding } from '../plan/plan-finding.js';
 import { wrapped_deg } from './bearings.js';
@@ -18,7 +19,6 @@ export function trueBearings(portfolio: Portfolio): { readonly portfolio: Portfo
   if (turn.size === 0) return { portfolio, findings: [] };
   const turned = (building: string, azimuth_deg: number): number => wrapped_deg(azimuth_deg + (turn.get(building) ?? 0));
   const orNull = (building: string, azimuth_deg: number | null): number | null => (azimuth_deg === null ? null : turned(building, azimuth_deg));
-  const buildingOf = (id: string): string => id.split('/')[0] ?? '';
   return {
     portfolio: {
       ...portfolio,

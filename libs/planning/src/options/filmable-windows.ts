@@ -1,5 +1,6 @@
 import { type Consent, type Film, type FilmOnClear, paneFacts, type PaneWeather, suitability, type SuitabilityOutcome, type SuitabilityRule } from '#calc';
 import type { Building } from '#calc';
+import { buildingOf } from '../building-id.js';
 import { consentState } from '../known/consent-state.js';
 import { type GlazingBook, glazingKeyOf } from '../known/glazing-book.js';
 import type { MeasuredBook } from '../known/measured-glass.js';
@@ -50,13 +51,11 @@ export function filmLimit(film: Film, building: Building): string | null {
   return null;
 }
 
-const buildingOf = (window: PlacedWindow): string => window.dwelling.split('/')[0] ?? '';
-
 /** Puts limits, suitability rules and letters together for every window and film; worked out once per window. */
 export function filmableWindows(request: FilmableRequest): FilmableWindows {
   const known = new Map<string, readonly FilmableWindow[]>();
   const look = (window: PlacedWindow, at: FilmableRequest['films'][number], place: number): FilmableWindow => {
-    const building = request.buildings.get(buildingOf(window));
+    const building = request.buildings.get(buildingOf(window.dwelling));
     const glazing = request.glazings.get(glazingKeyOf(window));
     if (building === undefined || glazing === undefined) throw new RangeError(`window must stand in a known building with a booked glazing, got ${window.id}`);
     const locked = request.windowsOut.get(window.id);

@@ -70,11 +70,19 @@ export function optionFlows(option: FilmOption, phase: Pick<Phase, 'firstDay' | 
   return { phaseYear: start, inForce, cost_cents, rebate_cents, removal_cents, filmAtEnd_m2: atEnd_m2, whole_cents: stream.flows_cents, owner_cents };
 }
 
+/**
+ * What the savings are bought with: cost less rebate, and the end of the film. None of it hangs on how much of a saving is found in bills.
+ *
+ * @param worth of a list of yearly flows: their present value, or their plain sum
+ */
+export const boughtWith = (flows: Pick<OptionFlows, 'cost_cents' | 'rebate_cents' | 'removal_cents'>, worth: (cents: readonly number[]) => number): number =>
+  worth(flows.cost_cents) - worth(flows.rebate_cents) + worth(flows.removal_cents);
+
 /** Net present value of an option in a phase, whole building and owner; the owner pays the film, is given the rebate and pays for taking it off in both. */
 export function phaseValue(option: FilmOption, phase: Phase, at: { readonly terms: MoneyTerms; readonly endYear: number | null }): PhaseValue {
   const flows = optionFlows(option, phase, at);
   const rate = at.terms.realDiscountRate;
-  const cost = presentValue(flows.cost_cents, rate) - presentValue(flows.rebate_cents, rate) + presentValue(flows.removal_cents, rate);
+  const cost = boughtWith(flows, (cents) => presentValue(cents, rate));
   return { phase: phase.id, whole_cents: presentValue(flows.whole_cents, rate) - cost, owner_cents: presentValue(flows.owner_cents, rate) - cost };
 }
 

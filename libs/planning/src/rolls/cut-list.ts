@@ -1,4 +1,5 @@
 import { cut, type CutJob, type CutPiece, type CutResult, type CutRoll, cutOneLot, cutTogether, inchesText, type LotJob, type OwnerEntity, pieceOfPane, type PieceSize, type Roll, ticksOf_mm, type TogetherJob } from '#calc';
+import { buildingOf } from '../building-id.js';
 import { sideWord } from '../dwelling/facade-sets.js';
 import { grouped, sortedBy } from '../grouped.js';
 import type { OptionWindow } from '../options/option.js';
@@ -80,7 +81,7 @@ export interface Pane {
 }
 
 /** What is cut from one lot: a side of a building. */
-export const elevationOf = ({ dwelling, window }: WindowToCut): string => `${dwelling.split('/')[0] ?? ''} ${sideWord(window.azimuth_deg)}`;
+export const elevationOf = ({ dwelling, window }: WindowToCut): string => `${buildingOf(dwelling)} ${sideWord(window.azimuth_deg)}`;
 
 export function panesOf(request: CutRequest): Pane[] {
   return sortedBy(request.windows, (w) => w.window.window).flatMap((toCut) => {

@@ -2,7 +2,7 @@ import { type Phase, presentValue } from '#calc';
 import type { FailureBreakEven } from '../energy/energy-types.js';
 import { failureBreakEven } from '../energy/failure-break-even.js';
 import type { FilmOption } from '../options/option.js';
-import { optionFlows, phaseValue } from '../options/value.js';
+import { boughtWith, optionFlows, phaseValue } from '../options/value.js';
 import type { PlanTerms } from '../plan/terms.js';
 import { withPlantYear } from './drawn-option.js';
 
@@ -56,7 +56,7 @@ export function breakEvens(option: FilmOption, phase: Phase, at: Terms): BreakEv
   const rate = at.terms.realDiscountRate;
   const flows = optionFlows(option, phase, at);
   const saving = presentValue(at.terms.view === 'owner' ? flows.owner_cents : flows.whole_cents, rate);
-  const cost = presentValue(flows.cost_cents, rate) - presentValue(flows.rebate_cents, rate) + presentValue(flows.removal_cents, rate);
+  const cost = boughtWith(flows, (cents) => presentValue(cents, rate));
   const priceShare = saving > 0 ? cost / saving : null;
   const plantReplacedBy = plantYear(option, phase, at);
   const failures = failureBreakEven({ value_cents: valueOf(option, phase, at), panes: option.paneCount, paneReplacement_cents: at.paneReplacement_cents ?? null, years: option.filmLife_yr, realDiscountRate: rate });

@@ -1,6 +1,6 @@
 import { type Phase, presentValue } from '#calc';
 import { meanCooling_cents } from '../options/film-options.js';
-import { optionFlows, type OptionFlows } from '../options/value.js';
+import { boughtWith, optionFlows } from '../options/value.js';
 import type { PlanTerms } from '../plan/plan.js';
 import { type DrawOrder, drawnValue } from './draw-book.js';
 import { type DrawnSavings, optionInDraw } from './drawn-option.js';
@@ -19,9 +19,6 @@ export interface DrawnValue {
 
 const sum = (flows: readonly number[]): number => flows.reduce((total, flow) => total + flow, 0);
 
-/** What the savings are bought with; none of it hangs on the share of a saving that is found in bills. */
-const bought = (flows: OptionFlows, worth: (cents: readonly number[]) => number): number => worth(flows.cost_cents) - worth(flows.rebate_cents) + worth(flows.removal_cents);
-
 /** How a drawn saving is looked at: as modelled (1 in every draw), or as it is found in bills. Shape: [draws]. */
 export type FoundShare = Float64Array | null;
 
@@ -35,10 +32,10 @@ export function drawnValue_cents(drawn: DrawnSavings, phase: Phase, at: { readon
     const flows = optionFlows(option, phase, { terms: drawnTerms, endYear });
     const saved = terms.view === 'owner' ? flows.owner_cents : flows.whole_cents;
     of.saved_cents[draw] = presentValue(saved, terms.realDiscountRate);
-    of.cost_cents[draw] = bought(flows, (cents) => presentValue(cents, terms.realDiscountRate));
+    of.cost_cents[draw] = boughtWith(flows, (cents) => presentValue(cents, terms.realDiscountRate));
     of.yearly_cents[draw] = meanCooling_cents(option.segments, option.filmLife_yr);
     of.plainSaved_cents[draw] = sum(saved);
-    of.plainCost_cents[draw] = bought(flows, sum);
+    of.plainCost_cents[draw] = boughtWith(flows, sum);
   }
   return of;
 }

@@ -7,13 +7,15 @@ const BEFORE = 'These are values of the lines less their visits, before freight,
 /** What the ledger takes off the caps, and money left where nothing more pays. */
 export const leftText = (plan: Plan): string[] => [...spokenForWords(plan), ...unspentWords(plan)];
 
+const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
+
 /** What is expected of the modelled savings in bills: as modelled, and with what studies and bills found. */
 export function realisationText(plan: Plan): string[] {
   const { bills, payback } = plan;
   if (bills === undefined) return earnedInBillsWords(plan);
   const year = (share: number): string => dollarsText(payback.firstYearCooling_cents * share);
   const first = bills.setting === 'as-found' ? 'Savings count as found, as asked.' : `First-year cooling saving as modelled ${dollarsText(payback.firstYearCooling_cents)}; with what studies and bills found ${year(bills.plan.middle)} (${year(bills.plan.low)} to ${year(bills.plan.high)}).`;
-  return [`${first} ${bills.plan.words}. ${bills.calibration.words}`, ...earnedInBillsWords(plan), ...(bills.verification === null ? [] : [bills.verification.words])];
+  return [`${first} ${capital(bills.plan.words)}. ${capital(bills.calibration.words)}`, ...earnedInBillsWords(plan), ...(bills.verification === null ? [] : [bills.verification.words])];
 }
 
 /** Bound and gap in words, and what became of the choice when whole rolls were bought. */
