@@ -146,6 +146,16 @@ describe('crew sheets', () => {
     }
   });
 
+  it('give a visit the person-minutes the calendar gives it, slower on a new crew’s first day', () => {
+    const visits = plan.calendar.days.flatMap((d) => d.visits).filter((v) => v.parts === 1);
+    expect(visits.filter((v) => v.isFirstDay === true).length).toBeGreaterThan(0);
+    for (const visit of visits) {
+      const text = pages.filter((p) => p.texts.some((t) => t.text === visit.dwelling)).map((p) => p.texts.map((t) => t.text).join(' ')).join(' ');
+      expect(text).toContain(`${visit.personMinutes.best.toFixed(0)} person-minutes`);
+      expect(text.includes('new crew’s first day')).toBe(visit.isFirstDay === true);
+    }
+  });
+
   it('carry cautions, steps, defect codes and film of the order', () => {
     const text = pages.map((p) => p.texts.map((t) => t.text).join(' ')).join(' ').replace(/\s+/g, ' ');
     for (const order of plan.workOrders) {

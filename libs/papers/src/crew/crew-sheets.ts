@@ -35,10 +35,11 @@ function filmText({ told, film }: WorkOrder, say: Say): string {
 
 function facts({ plan, order, say }: CrewSheet): [string, string][] {
   const building = plan.buildings.find((b) => b.id === order.building);
-  const { low, best, high } = order.minutes;
   const shade = shadeText(order.shade, say);
   const { day, earliest, latest } = order;
   const known = visitOf(plan, order);
+  const isFirstDay = known?.visit.isFirstDay === true && known.visit.parts === 1;
+  const { low, best, high } = isFirstDay ? known.visit.personMinutes : order.minutes;
   // Plans kept before access was that of the day: an empty time may have passed when the crew comes.
   const access = known !== null && !known.visit.isEmpty && order.isEmpty === undefined && order.access.startsWith('empty') ? say('crew.occupied') : order.told === undefined ? order.access : say.told(order.told.access);
   const when = known === null ? day : `${known.day}, ${known.visit.start}`;
@@ -49,7 +50,7 @@ function facts({ plan, order, say }: CrewSheet): [string, string][] {
     ...(known?.visit.isForMoveOut === true ? [['', say('crew.forMoveOut')] satisfies [string, string]] : []),
     [say('crew.notice'), say('crew.notice.hours', { hours: order.notice_h })],
     [say('crew.film'), filmText(order, say)],
-    [say('crew.time'), say('crew.time.range', { panes: say('count.panes', { count: order.panes.length }), best: whole(best), low: whole(low), high: whole(high) })],
+    [say('crew.time'), say(isFirstDay ? 'crew.time.firstDay' : 'crew.time.range', { panes: say('count.panes', { count: order.panes.length }), best: whole(best), low: whole(low), high: whole(high) })],
     ...(shade === null ? [] : [[say('crew.shade'), shade] satisfies [string, string]]),
   ];
 }

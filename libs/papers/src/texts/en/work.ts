@@ -19,6 +19,7 @@ export const work = {
   'crew.occupied': 'occupied that day: written notice',
   'crew.film': 'Film',
   'crew.time': 'Time',
+  'crew.time.firstDay': '{panes}, {best} person-minutes ({low} to {high}), slower on a new crew’s first day',
   'crew.time.range': '{panes}, {best} person-minutes ({low} to {high})',
   'crew.shade': 'In shade',
   'crew.shade.all': '{side} all day',
