@@ -1,3 +1,4 @@
+import { calibratedRealisation, learnedRealisation, studiedRealisation } from '#calc';
 import { planTypesOf } from '../bills/compared-meters.js';
 import { defaultsOf } from '../job/plan-job.js';
 import type { Plan, PlanLine } from '../plan/plan.js';
@@ -53,6 +54,11 @@ function stepsOf(given: Given, part: Part): { readonly steps: ReceiptStep[]; rea
   };
 }
 
+/** The factor with bills after the work weighed in; null where there are none. */
+function learnedValue({ studies, measured, weight, ...given }: Given, part: Part): number | null {
+  return measured === undefined ? null : learnedRealisation(calibratedRealisation(studiedRealisation(studies), weight, given), measured)[part];
+}
+
 function sourcesOf({ catalogue }: ReceiptAt): ReceiptAssumption[] {
   const { assumptions } = catalogue;
   return [...STUDIES.map((name) => builtIn(`study ${name}, share of cooling saved`, assumptions.value(`study.${name}`))), builtIn('share saved as models give it', assumptions.value('study.modelledShare')), builtIn('part of the gap bills before the work explain', assumptions.value('realisation.explainedShare')), builtIn('spread left', assumptions.value('realisation.leftSpread'))];
@@ -62,14 +68,14 @@ function lineReceipt(line: PlanLine, part: Part, of: About & { readonly at: Rece
   const stated = line.realisation![part];
   const input = inputOf(line, of.at) as Given;
   const { steps, value } = stepsOf(input, part);
-  const isLearned = input.measured !== undefined;
+  const learned = learnedValue(input, part);
   return {
     figure: of.id, title: of.title, value: stated, unit: 'share',
-    formula: `share of a modelled saving expected in bills = exp(m ${part === 'middle' ? '' : `${part === 'low' ? '−' : '+'} 1.2816 × s`}); m and s are mean and standard deviation of ln(measured ÷ modelled) over the studies, m less the part that bills before the work explain${isLearned ? '; then weighed with bills after the work by Bayes’ rule' : ''}`,
-    steps: isLearned ? [...steps, { label: 'bills after the work', substituted: `measured ÷ modelled ${digits(input.measured.factor)} ± ${digits(input.measured.standardError)}; weighed on a grid of 2,000 points of the logarithm: ${digits(stated, 6)}`, value: stated, unit: 'share' }] : steps,
+    formula: `share of a modelled saving expected in bills = exp(m ${part === 'middle' ? '' : `${part === 'low' ? '−' : '+'} 1.2816 × s`}); m and s are mean and standard deviation of ln(measured ÷ modelled) over the studies, m less the part that bills before the work explain${learned !== null ? '; then weighed with bills after the work by Bayes’ rule' : ''}`,
+    steps: input.measured !== undefined && learned !== null ? [...steps, { label: 'bills after the work', substituted: `measured ÷ modelled ${digits(input.measured.factor)} ± ${digits(input.measured.standardError)}; weighed on a grid of 2,000 points of the logarithm: ${digits(learned, 6)}`, value: learned, unit: 'share' }] : steps,
     rows: [], assumptions: sourcesOf(of.at),
     compute: { kernel: 'realisation', input, result: [{ pointer: `/${part}`, times: 1 }], words: part }, computeWhy: null,
-    worked: isLearned ? { value: stated, agrees: true, why: null } : workedOut(stated, value, 'bills or studies were changed since the plan was made'),
+    worked: workedOut(stated, learned ?? value, 'bills or studies were changed since the plan was made'),
     see: [`line/${line.dwelling}/saving`],
   };
 }
